@@ -1,0 +1,37 @@
+import { z } from 'zod'
+import { calendarDay, lineText, noteText, requiredLine } from './units.ts'
+
+const money = z.number().min(0).max(100_000_000)
+
+/** Least, likely and most cost, in the record's currency, with what the figure rests on. */
+export const costRange = z.strictObject({
+  low: money,
+  likely: money,
+  high: money,
+  basis: lineText,
+  pricedOn: calendarDay.nullable(),
+})
+export type CostRange = z.infer<typeof costRange>
+
+/** Work that puts something right. Number K1, K2... Verified needs a later exhibit or finding. */
+export const correctionDraft = z.strictObject({
+  what: requiredLine,
+  group: z.enum(['safety and legal', 'metal', 'coating', 'mechanical', 'trim and interior', 'papers']),
+  findings: z.array(z.number().int().positive()).max(200),
+  state: z.enum(['planned', 'done', 'verified']),
+  cost: costRange.nullable(),
+  by: lineText,
+  materials: lineText,
+  doneOn: calendarDay.nullable(),
+  removedPartsKept: lineText,
+  reversible: z.enum(['yes', 'no', 'not determined']),
+  verifiedBy: lineText,
+  verifiedOn: calendarDay.nullable(),
+  exhibitsBefore: z.array(z.number().int().positive()).max(200),
+  exhibitsAfter: z.array(z.number().int().positive()).max(200),
+  findingsAfter: z.array(z.number().int().positive()).max(200),
+  note: noteText,
+})
+export const correction = correctionDraft.extend({ number: z.number().int().positive() })
+export type CorrectionDraft = z.infer<typeof correctionDraft>
+export type Correction = z.infer<typeof correction>

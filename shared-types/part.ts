@@ -1,0 +1,33 @@
+import { z } from 'zod'
+import { lineText, noteText } from './units.ts'
+import { howLearned, partState } from './words.ts'
+
+/** Neutral part id with side or number where a car carries several: `wheel.L`, `spark-plug.3`. */
+export const partId = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.([LR]|[1-9][0-9]?))?$/).max(80)
+
+/** What was found of one part; keyed by `partId`. A part without a row is not seen. */
+export const partEntry = z.strictObject({
+  partId,
+  state: partState,
+  numberAsRead: lineText,
+  dateAsRead: lineText,
+  marks: lineText,
+  expected: lineText,
+  learned: howLearned,
+  exhibits: z.array(z.number().int().positive()).max(200),
+  note: noteText,
+})
+export type PartEntry = z.infer<typeof partEntry>
+
+/** One part of the parts list: reference data, not part of a record. */
+export interface PartDefinition {
+  readonly id: string
+  readonly group: string
+  readonly us: string
+  readonly uk: string
+  readonly identifyBy: readonly string[]
+  readonly check: string
+  readonly caution: string | null
+  readonly travelsWith: string | null
+  readonly replacedInService: 'routine' | 'often' | 'seldom' | 'not-a-part'
+}
