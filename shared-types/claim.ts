@@ -19,7 +19,16 @@ export const claimDraft = z.strictObject({
   takenAsGiven: noteText,
   verdict,
   /** Strength of the findings for the verdict, in words the examiner stands by. */
-  strength: z.enum(['not stated', 'no support', 'weak', 'moderate', 'moderately strong', 'strong', 'very strong', 'extremely strong']),
+  strength: z.enum([
+    'not stated',
+    'no support',
+    'weak',
+    'moderate',
+    'moderately strong',
+    'strong',
+    'very strong',
+    'extremely strong',
+  ]),
   reasons: noteText,
   setAside: noteText,
   wouldSettle: noteText,

@@ -1,17 +1,18 @@
 import { z } from 'zod'
 import { carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
+import type { Caution } from './caution.ts'
 import { claimDraft } from './claim.ts'
 import { correctionDraft } from './correction.ts'
 import { paper } from './edition.ts'
 import { exhibitDraft, exhibitWords } from './exhibit.ts'
-import { findingDraft, viewId } from './finding.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
+import { findingDraft, viewId } from './finding.ts'
 import type { Judgement } from './judgement.ts'
-import { panelId, type PanelList } from './panel.ts'
-import { partEntry, type PartDefinition } from './part.ts'
+import { type PanelList, panelId } from './panel.ts'
+import { type PartDefinition, partEntry } from './part.ts'
+import type { Problem } from './problem.ts'
 import { gaugeCheckDraft, gaugeDraft, spotDraft } from './reading.ts'
 import type { Acknowledgement, JournalEntry, KnownRecord, RecordView } from './record.ts'
-import type { Problem } from './problem.ts'
 import { lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, metalState, nameChoice, paintState } from './words.ts'
 
@@ -24,15 +25,19 @@ export interface RequestLine<Input extends z.ZodType, Output> {
   readonly changes: boolean
 }
 
-const asking = <Output>() => <Shape extends z.ZodRawShape>(shape: Shape): RequestLine<z.ZodObject<Shape, z.core.$strict>, Output> => ({
-  input: z.strictObject(shape),
-  changes: false,
-})
+const asking =
+  <Output>() =>
+  <Shape extends z.ZodRawShape>(shape: Shape): RequestLine<z.ZodObject<Shape, z.core.$strict>, Output> => ({
+    input: z.strictObject(shape),
+    changes: false,
+  })
 
 /** Chosen by the sender; the same id sent again is answered with the first acknowledgement. */
 export const commandId = z.uuid()
 
-const changing = <Shape extends z.ZodRawShape>(shape: Shape): RequestLine<z.ZodObject<Shape & { commandId: typeof commandId }, z.core.$strict>, Acknowledgement> => ({
+const changing = <Shape extends z.ZodRawShape>(
+  shape: Shape,
+): RequestLine<z.ZodObject<Shape & { commandId: typeof commandId }, z.core.$strict>, Acknowledgement> => ({
   input: z.strictObject({ commandId, ...shape }),
   changes: true,
 })
@@ -51,7 +56,7 @@ export const photographSource = z.discriminatedUnion('from', [
 export const requests = {
   'records.list': asking<readonly KnownRecord[]>()({}),
   'records.create': asking<RecordView>()({
-    fileName: z.string().regex(/^[^/\\:*?"<>|\u0000-\u001f]{1,120}$/),
+    fileName: z.string().regex(/^[^/\\:*?"<>|\p{Cc}]{1,120}$/u),
     particulars,
     commission,
     visit: visitDraft,
@@ -62,9 +67,17 @@ export const requests = {
   'record.view': asking<RecordView>()({}),
   'record.verify': asking<{ readonly rows: number; readonly sound: boolean; readonly firstBad: number | null }>()({}),
   'record.backup': asking<{ readonly path: string }>()({}),
-  'record.journal': asking<{ readonly entries: readonly JournalEntry[]; readonly more: boolean }>()({ before: number.nullable(), limit: z.number().int().min(1).max(500) }),
+  'record.journal': asking<{ readonly entries: readonly JournalEntry[]; readonly more: boolean }>()({
+    before: number.nullable(),
+    limit: z.number().int().min(1).max(500),
+  }),
 
-  'lists.panels': asking<PanelList>()({ body: bodyStyle, level: inspectionLevel, conditions: z.array(z.string().max(60)).max(40) }),
+  'lists.panels': asking<PanelList>()({
+    body: bodyStyle,
+    level: inspectionLevel,
+    conditions: z.array(z.string().max(60)).max(40),
+  }),
+  'lists.cautions': asking<readonly Caution[]>()({}),
   'lists.parts': asking<readonly PartDefinition[]>()({}),
 
   'figures.plan': asking<PlanFigure>()({ body: bodyStyle, names: nameChoice }),
@@ -78,8 +91,12 @@ export const requests = {
   'register.table': asking<{ readonly fileName: string; readonly csv: string }>()({
     register: z.enum(['panels', 'findings', 'spots', 'parts', 'claims', 'corrections', 'exhibits', 'carNumbers']),
   }),
-  'report.preview': asking<{ readonly document: string; readonly pages: number; readonly byteLength: number }>()({ paper }),
-  'report.readiness': asking<readonly { readonly line: string; readonly missing: string; readonly place: string }[]>()({}),
+  'report.preview': asking<{ readonly document: string; readonly pages: number; readonly byteLength: number }>()({
+    paper,
+  }),
+  'report.readiness': asking<readonly { readonly line: string; readonly missing: string; readonly place: string }[]>()(
+    {},
+  ),
 
   'particulars.set': changing({ particulars }),
   'commission.set': changing({ commission }),
@@ -139,7 +156,8 @@ export const requests = {
 export type Requests = typeof requests
 export type RequestName = keyof Requests
 export type RequestInput<N extends RequestName> = z.infer<Requests[N]['input']>
-export type RequestOutput<N extends RequestName> = Requests[N] extends RequestLine<z.ZodType, infer Output> ? Output : never
+export type RequestOutput<N extends RequestName> =
+  Requests[N] extends RequestLine<z.ZodType, infer Output> ? Output : never
 /** What crosses the door: a value, or a problem a user can act on. */
 export type Reply<N extends RequestName> = { readonly value: RequestOutput<N> } | { readonly problem: Problem }
 
@@ -147,7 +165,13 @@ export type Reply<N extends RequestName> = { readonly value: RequestOutput<N> } 
 export type ProgramEvent =
   | { readonly event: 'record.changed'; readonly acknowledgement: Acknowledgement }
   | { readonly event: 'record.closed' }
-  | { readonly event: 'task.progress'; readonly taskId: string; readonly done: number; readonly all: number; readonly label: string }
+  | {
+      readonly event: 'task.progress'
+      readonly taskId: string
+      readonly done: number
+      readonly all: number
+      readonly label: string
+    }
   | { readonly event: 'task.ended'; readonly taskId: string }
 
 /** The one object a window hands to the renderer. */

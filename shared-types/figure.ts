@@ -56,7 +56,12 @@ export interface PlanFigure {
   readonly title: string
   readonly sheets: readonly PlanSheet[]
   /** Length over all, wheelbase, width, height, mm, as drawn. */
-  readonly dimensions: { readonly lengthMm: number; readonly wheelbaseMm: number; readonly widthMm: number; readonly heightMm: number }
+  readonly dimensions: {
+    readonly lengthMm: number
+    readonly wheelbaseMm: number
+    readonly widthMm: number
+    readonly heightMm: number
+  }
   readonly textAlternative: string
 }
 
@@ -142,5 +147,10 @@ export interface PlanMarks {
   readonly places: readonly PlaceMark[]
   readonly table: readonly PlanTableRow[]
   /** Hatches in use, with their words, in legend order. */
-  readonly legend: readonly { readonly hatch: HatchName; readonly edge: 'solid' | 'dotted'; readonly crossed: boolean; readonly word: string }[]
+  readonly legend: readonly {
+    readonly hatch: HatchName
+    readonly edge: 'solid' | 'dotted'
+    readonly crossed: boolean
+    readonly word: string
+  }[]
 }

@@ -1,9 +1,13 @@
 import { z } from 'zod'
+import type { Caution } from './caution.ts'
 import { instant, noteText } from './units.ts'
-import { inspectionState, metalState, paintState, type BodyStyle, type WalkLayer } from './words.ts'
+import { type BodyStyle, inspectionState, metalState, paintState, type WalkLayer } from './words.ts'
 
 /** Neutral panel id with side, such as `front-side.L` or `roof-skin`. */
-export const panelId = z.string().regex(/^[a-z]+(-[a-z]+)*(\.[LR])?$/).max(60)
+export const panelId = z
+  .string()
+  .regex(/^[a-z]+(-[a-z]+)*(\.[LR])?$/)
+  .max(60)
 export type PanelId = z.infer<typeof panelId>
 
 /** What is known of one panel of this car; keyed by `panelId`. A panel without a row is not inspected. */
@@ -45,7 +49,7 @@ export interface PanelDefinition {
   readonly access: string
   readonly look: string
   readonly structural: boolean
-  readonly caution: string | null
+  readonly cautions: readonly Caution[]
   readonly gaugeReadable: 'yes' | 'limited' | 'no'
   readonly gaugeUse: string
   /** Developed outer surface in square metres: the plan's own area, else the middle of the plausible range. */

@@ -1,9 +1,13 @@
 import { z } from 'zod'
+import type { Caution } from './caution.ts'
 import { lineText, noteText } from './units.ts'
 import { howLearned, partState } from './words.ts'
 
 /** Neutral part id with side or number where a car carries several: `wheel.L`, `spark-plug.3`. */
-export const partId = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.([LR]|[1-9][0-9]?))?$/).max(80)
+export const partId = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.([LR]|[1-9][0-9]?))?$/)
+  .max(80)
 
 /** What was found of one part; keyed by `partId`. A part without a row is not seen. */
 export const partEntry = z.strictObject({
@@ -27,7 +31,7 @@ export interface PartDefinition {
   readonly uk: string
   readonly identifyBy: readonly string[]
   readonly check: string
-  readonly caution: string | null
+  readonly cautions: readonly Caution[]
   readonly travelsWith: string | null
   readonly replacedInService: 'routine' | 'often' | 'seldom' | 'not-a-part'
 }

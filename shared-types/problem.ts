@@ -37,7 +37,11 @@ export type Problem = z.infer<typeof problem>
 /** Thrown inside the main process; a door turns it into a `Problem`. */
 export class ProblemError extends Error {
   readonly problem: Problem
-  constructor(code: ProblemCode, message: string, more: { field?: string; instead?: string[]; cause?: unknown } = {}) {
+  constructor(
+    code: ProblemCode,
+    message: string,
+    more: { field?: string | undefined; instead?: string[] | undefined; cause?: unknown } = {},
+  ) {
     super(message, { cause: more.cause })
     this.name = 'ProblemError'
     this.problem = {

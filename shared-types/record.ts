@@ -117,7 +117,12 @@ export interface JournalEntry {
   readonly label: string
   readonly hash: string
   readonly undoes: number | null
-  readonly changes: readonly { readonly register: RegisterName; readonly key: string; readonly before: unknown; readonly after: unknown }[]
+  readonly changes: readonly {
+    readonly register: RegisterName
+    readonly key: string
+    readonly before: unknown
+    readonly after: unknown
+  }[]
 }
 
 /** A record file the program knows of. */

@@ -2,8 +2,22 @@ import type { HatchName } from './figure.ts'
 
 /** Colours of the two sheets. Contrast against `sheet`: ink 16.7 and 14.2, ink2 7.5 and 7.5, accent 7.2 and 9.2 to 1. */
 export const sheets = {
-  paper: { sheet: '#FBF9F3', ink: '#1A1917', ink2: '#55514A', hairline: '#B9B3A6', faint: '#8E887C', accent: '#005B7A' },
-  night: { sheet: '#14171A', ink: '#E9E4D8', ink2: '#ABA79C', hairline: '#454A4E', faint: '#777A78', accent: '#74C4E2' },
+  paper: {
+    sheet: '#FBF9F3',
+    ink: '#1A1917',
+    ink2: '#55514A',
+    hairline: '#B9B3A6',
+    faint: '#8E887C',
+    accent: '#005B7A',
+  },
+  night: {
+    sheet: '#14171A',
+    ink: '#E9E4D8',
+    ink2: '#ABA79C',
+    hairline: '#454A4E',
+    faint: '#777A78',
+    accent: '#74C4E2',
+  },
 } as const
 export type SheetName = keyof typeof sheets
 export type ColourRole = keyof (typeof sheets)['paper']

@@ -15,13 +15,7 @@ export const metalState = z.enum([
 export type MetalState = z.infer<typeof metalState>
 
 /** State of a panel's paint. */
-export const paintState = z.enum([
-  'factory finish',
-  'refinished',
-  'stripped',
-  'not determined',
-  'not inspected',
-])
+export const paintState = z.enum(['factory finish', 'refinished', 'stripped', 'not determined', 'not inspected'])
 export type PaintState = z.infer<typeof paintState>
 
 /** Whether a panel has been looked at. Neither of the first two ever counts as good. */
@@ -97,24 +91,11 @@ export const walkLayer = z.enum(['outer', 'inner', 'under'])
 export type WalkLayer = z.infer<typeof walkLayer>
 
 /** How far the inspection goes; chosen before the walk and printed in the report. */
-export const inspectionLevel = z.enum([
-  'outside only',
-  'with openings',
-  'with inside',
-  'with underneath',
-])
+export const inspectionLevel = z.enum(['outside only', 'with openings', 'with inside', 'with underneath'])
 export type InspectionLevel = z.infer<typeof inspectionLevel>
 
 /** Body styles, as neutral ids. */
-export const bodyStyle = z.enum([
-  'saloon2',
-  'saloon4',
-  'coupe',
-  'convertible',
-  'estate',
-  'pickup',
-  'van',
-])
+export const bodyStyle = z.enum(['saloon2', 'saloon4', 'coupe', 'convertible', 'estate', 'pickup', 'van'])
 export type BodyStyle = z.infer<typeof bodyStyle>
 
 /** Which English names are shown; the record stores neutral ids. */

@@ -38,8 +38,16 @@ export interface ByteStore {
   /** Reads chunk by chunk; throws `not-found`. */
   read(sha256: string): Readable
   /** A rendering made from an original: `thumbnail` or `report`. */
-  putRendering(original: string, kind: RenderingKind, bytes: Uint8Array, size: { widthPx: number; heightPx: number }): Promise<void>
-  rendering(original: string, kind: RenderingKind): Promise<{ readonly bytes: Uint8Array; readonly widthPx: number; readonly heightPx: number } | null>
+  putRendering(
+    original: string,
+    kind: RenderingKind,
+    bytes: Uint8Array,
+    size: { widthPx: number; heightPx: number },
+  ): Promise<void>
+  rendering(
+    original: string,
+    kind: RenderingKind,
+  ): Promise<{ readonly bytes: Uint8Array; readonly widthPx: number; readonly heightPx: number } | null>
 }
 export type RenderingKind = 'thumbnail' | 'report'
 
@@ -52,7 +60,10 @@ export interface CarRecord {
   commit(command: Command): Promise<Acknowledgement>
   undo(command: { readonly commandId: string; readonly who: string; readonly at: string }): Promise<Acknowledgement>
   redo(command: { readonly commandId: string; readonly who: string; readonly at: string }): Promise<Acknowledgement>
-  journal(before: number | null, limit: number): Promise<{ readonly entries: readonly JournalEntry[]; readonly more: boolean }>
+  journal(
+    before: number | null,
+    limit: number,
+  ): Promise<{ readonly entries: readonly JournalEntry[]; readonly more: boolean }>
   /** Recomputes the whole hash chain. */
   verify(): Promise<{ readonly rows: number; readonly sound: boolean; readonly firstBad: number | null }>
   /** Copies the record, side files included, by VACUUM INTO; refuses to overwrite. */

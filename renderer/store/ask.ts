@@ -44,5 +44,3 @@ export function problemOf(thrown: unknown): Problem {
   if (thrown instanceof ProblemError) return thrown.problem
   return { code: 'internal', message: thrown instanceof Error ? thrown.message : String(thrown) }
 }
-
-

@@ -1,6 +1,7 @@
 import type { Door, ProgramEvent, Reply, RequestInput, RequestName } from '../../shared-types/contract.ts'
 
-const unreachable = 'The program does not answer. Your last confirmed change is kept; start the program again and reload this page.'
+const unreachable =
+  'The program does not answer. Your last confirmed change is kept; start the program again and reload this page.'
 
 /** The contract over HTTP on the loopback address; the session cookie was set by the one-time token. */
 export function pageDoor(): Door {
