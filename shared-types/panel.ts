@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { Caution } from './caution.ts'
 import { instant, noteText } from './units.ts'
-import { type BodyStyle, inspectionState, metalState, paintState, type WalkLayer } from './words.ts'
+import { type BodyStyle, inspectionState, metalState, type NameChoice, paintState, type WalkLayer } from './words.ts'
 
 /** Neutral panel id with side, such as `front-side.L` or `roof-skin`. */
 export const panelId = z
@@ -61,4 +61,12 @@ export interface PanelDefinition {
 export interface PanelList {
   readonly body: BodyStyle
   readonly panels: readonly PanelDefinition[]
+}
+
+/** Name of a panel as printed everywhere, in sentence case with its side: "Left front wing", "Roof skin", "Left A-post, upper". */
+export function panelName(definition: Pick<PanelDefinition, 'us' | 'uk' | 'side'>, names: NameChoice): string {
+  const name = definition[names]
+  if (definition.side === null) return name
+  const ordinaryWord = /^.[a-zà-ÿ]/.test(name)
+  return `${definition.side === 'L' ? 'Left' : 'Right'} ${ordinaryWord ? name.charAt(0).toLowerCase() + name.slice(1) : name}`
 }
