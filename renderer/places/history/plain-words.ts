@@ -1,0 +1,116 @@
+import { type RegisterName, registerLetters } from '../../../shared-types/record.ts'
+
+/** What one row of each register is called in a sentence. */
+const rowNames: { readonly [R in RegisterName]: string } = {
+  particulars: 'particulars of the car',
+  commission: 'commission',
+  visits: 'visit',
+  consents: 'consent',
+  carNumbers: 'number on the car',
+  panels: 'panel',
+  findings: 'finding',
+  spots: 'spot',
+  gauges: 'gauge',
+  gaugeChecks: 'gauge check',
+  parts: 'part',
+  claims: 'claim',
+  corrections: 'correction',
+  exhibits: 'exhibit',
+  editions: 'edition',
+}
+
+/** "finding F 3", "panel roof-skin", "commission". */
+export function rowName(register: RegisterName, key: string): string {
+  const name = rowNames[register]
+  if (key === 'the') return name
+  const letter = (registerLetters as { readonly [R in RegisterName]?: string })[register]
+  return letter === undefined ? `${name} ${key}` : `${name} ${letter} ${key}`
+}
+
+/** Fields whose name alone would not tell what is meant. */
+const fieldNames: Readonly<Record<string, string>> = {
+  on: 'on the day',
+  by: 'by whom',
+  at: 'at',
+  learned: 'how learned',
+  learnedFrom: 'learned from',
+  um: 'thickness, µm',
+  sha256: 'SHA-256',
+  byteLength: 'size, bytes',
+  repeats: 'repeats claim',
+  temperatureC: 'temperature, °C',
+  builtGrounds: 'grounds of the build interval',
+}
+
+const units: readonly (readonly [RegExp, string])[] = [
+  [/Mm$/u, 'mm'],
+  [/Um$/u, 'µm'],
+  [/Px$/u, 'pixels'],
+  [/Percent$/u, '%'],
+]
+
+/** A field name in words: `sizeUncertaintyMm` becomes "size uncertainty, mm". */
+export function fieldName(field: string): string {
+  const known = fieldNames[field]
+  if (known !== undefined) return known
+  const unit = units.find(([ending]) => ending.test(field))
+  const stem = unit === undefined ? field : field.replace(unit[0], '')
+  const words = stem.replace(/([a-z0-9])([A-Z])/gu, '$1 $2').toLowerCase()
+  return unit === undefined ? words : `${words}, ${unit[1]}`
+}
+
+const citedBy: Readonly<Record<string, string>> = {
+  exhibits: 'E',
+  exhibitsBefore: 'E',
+  exhibitsAfter: 'E',
+  findings: 'F',
+  findingsAfter: 'F',
+  gauge: 'G',
+  repeats: 'C',
+}
+
+/** A value in words. Nothing is ever left blank: null is "not stated", an empty text "empty". */
+export function valueWords(value: unknown, field = ''): string {
+  if (value === null || value === undefined) return 'not stated'
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (value === '') return 'empty'
+  if (typeof value === 'number') {
+    const letter = citedBy[field]
+    return letter === undefined ? String(value) : `${letter} ${value}`
+  }
+  if (Array.isArray(value)) {
+    return value.length === 0 ? 'none' : value.map((item) => valueWords(item, field)).join(', ')
+  }
+  if (typeof value === 'object') {
+    return Object.entries(value)
+      .map(([name, inner]) => `${fieldName(name)} ${valueWords(inner, name)}`)
+      .join(', ')
+  }
+  return String(value)
+}
+
+export interface FieldDifference {
+  readonly field: string
+  readonly before: string
+  readonly after: string
+}
+
+const fieldsOf = (row: unknown): Readonly<Record<string, unknown>> =>
+  typeof row === 'object' && row !== null ? (row as Record<string, unknown>) : {}
+
+/** Fields that differ between two states of a row, in words; a row that was added or taken away lists every field. */
+export function differencesOf(before: unknown, after: unknown): readonly FieldDifference[] {
+  const was = fieldsOf(before)
+  const is = fieldsOf(after)
+  const fields = [...new Set([...Object.keys(was), ...Object.keys(is)])]
+  return fields.flatMap((field) => {
+    if (JSON.stringify(was[field]) === JSON.stringify(is[field])) return []
+    return [
+      {
+        field: fieldName(field),
+        before: before === null ? 'not there' : valueWords(was[field], field),
+        after: after === null ? 'gone' : valueWords(is[field], field),
+      },
+    ]
+  })
+}
