@@ -63,10 +63,24 @@ export interface PanelList {
   readonly panels: readonly PanelDefinition[]
 }
 
-/** Name of a panel as printed everywhere, in sentence case with its side: "Left front wing", "Roof skin", "Left A-post, upper". */
+/** "Front wing" inside a sentence: "front wing"; "A-post, upper" keeps its letter. */
+const withinSentence = (name: string): string =>
+  /^.[a-zà-ÿ]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
+
+/** Name of a panel as printed everywhere, in sentence case with its side: "Left front wing", "Roof panel", "Left A-post, upper". */
 export function panelName(definition: Pick<PanelDefinition, 'us' | 'uk' | 'side'>, names: NameChoice): string {
-  const name = definition[names]
-  if (definition.side === null) return name
-  const ordinaryWord = /^.[a-zà-ÿ]/.test(name)
-  return `${definition.side === 'L' ? 'Left' : 'Right'} ${ordinaryWord ? name.charAt(0).toLowerCase() + name.slice(1) : name}`
+  if (definition.side === null) return definition[names]
+  return `${definition.side === 'L' ? 'Left' : 'Right'} ${withinSentence(definition[names])}`
+}
+
+/** A text of the panel list with each `{panel-id}` replaced by that panel's name in the chosen English, without its side. */
+export function textWithPanelNames(
+  text: string,
+  panels: readonly Pick<PanelDefinition, 'id' | 'us' | 'uk'>[],
+  names: NameChoice,
+): string {
+  return text.replace(/\{([a-z-]+)\}/g, (_, id: string) => {
+    const definition = panels.find((panel) => panel.id === id || panel.id === `${id}.L`)
+    return definition === undefined ? id.replaceAll('-', ' ') : withinSentence(definition[names])
+  })
 }

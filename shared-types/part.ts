@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import type { Caution } from './caution.ts'
 import { lineText, noteText } from './units.ts'
-import { howLearned, partState } from './words.ts'
+import { type BodyStyle, howLearned, partState } from './words.ts'
 
 /** Neutral part id with side or number where a car carries several: `wheel.L`, `spark-plug.3`. */
 export const partId = z
@@ -34,4 +34,8 @@ export interface PartDefinition {
   readonly cautions: readonly Caution[]
   readonly travelsWith: string | null
   readonly replacedInService: 'routine' | 'often' | 'seldom' | 'not-a-part'
+  /** `every car`: counted as not seen until entered. `some cars`: counted once it is entered. */
+  readonly carried: 'every car' | 'some cars'
+  /** Body styles that can carry it; null for all. */
+  readonly bodies: readonly BodyStyle[] | null
 }
