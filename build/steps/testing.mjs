@@ -1,0 +1,94 @@
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { benchmarkTools, bringBrowser, bringTools, documentTools } from './machine-tools.mjs'
+import { root, runNode, say } from './running.mjs'
+
+const tool = (...path) => join(root, 'node_modules', ...path)
+const results = (project) => join(root, '.built', 'results', `${project}.json`)
+
+function vitest(project, words) {
+  rmSync(results(project), { force: true })
+  return runNode([
+    ...[tool('vitest', 'vitest.mjs'), 'run', '--config', 'build/vitest.config.ts', '--project', project],
+    ...['--reporter=default', '--reporter=json', `--outputFile.json=${results(project)}`, ...words],
+  ])
+}
+
+/** The steps of `npm test`, cheapest first. */
+const steps = {
+  types: { what: 'types', act: () => runNode([tool('typescript', 'lib', 'tsc.js'), '-p', '.']) },
+  lint: {
+    what: 'lint and format',
+    act: () =>
+      runNode([
+        tool('@biomejs', 'biome', 'bin', 'biome'),
+        ...['check', '--config-path=build/lint-rules.json', '--error-on-warnings', '.'],
+      ]),
+  },
+  house: { what: 'rules of the house', act: () => runNode([join(root, '.built', 'house-rules.mjs'), root]) },
+  unused: {
+    what: 'unused files, exports and dependencies',
+    act: () => runNode([tool('knip', 'bin', 'knip.js'), '--config', 'build/knip.json']),
+  },
+  inside: { what: 'unit, record, door and report tests', act: (words) => vitest('inside', words) },
+  pages: { what: 'browser tests', act: (words) => vitest('pages', words) },
+}
+
+/** Adds up what the test runner wrote down. */
+function countTests() {
+  const sum = { passed: 0, failed: 0, skipped: 0 }
+  for (const project of ['inside', 'pages'].filter((name) => existsSync(results(name)))) {
+    const said = JSON.parse(readFileSync(results(project), 'utf8'))
+    sum.passed += said.numPassedTests
+    sum.failed += said.numFailedTests
+    sum.skipped += said.numPendingTests + said.numTodoTests
+  }
+  return sum
+}
+
+/**
+ * Runs all steps, or those named: `npm test -- types house`. Words after the names go to the test runner:
+ * `npm test -- inside tests/doors`. Every step runs even when one before it failed; the end says which.
+ */
+export async function runTests(words) {
+  const named = Object.keys(steps).filter((name) => words.includes(name))
+  const chosen = named.length > 0 ? named : Object.keys(steps)
+  const rest = words.filter((word) => !(word in steps))
+  rmSync(join(root, '.built', 'results'), { recursive: true, force: true })
+  mkdirSync(join(root, '.built', 'results'), { recursive: true })
+  if (chosen.includes('inside') || chosen.includes('pages')) await bringTools(documentTools)
+  if (chosen.includes('pages')) await bringBrowser()
+
+  const table = []
+  for (const name of chosen) {
+    const { what, act } = steps[name]
+    say(`\n== ${what}`)
+    const began = Date.now()
+    const code = await act(rest)
+    table.push({ what, seconds: (Date.now() - began) / 1000, good: code === 0 })
+  }
+  say('')
+  for (const { what, seconds, good } of table) {
+    say(`${good ? 'passed' : 'FAILED'}  ${seconds.toFixed(1).padStart(6)} s  ${what}`)
+  }
+  const { passed, failed, skipped } = countTests()
+  const allGood = table.every(({ good }) => good)
+  if (passed + failed > 0) {
+    process.stdout.write(`tests: ${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}\n`)
+  }
+  return allGood ? 0 : 1
+}
+
+/** Bundles the runner of the benchmarks and every module it measures, and runs it. */
+export async function runBenchmarks(words) {
+  await bringTools(benchmarkTools)
+  const { bundle, filesUnder } = await import('./bundling.mjs')
+  const folder = join(root, '.built', 'benchmarks')
+  rmSync(folder, { recursive: true, force: true })
+  await bundle('tests/benchmarks/run.ts', join(folder, 'run.mjs'))
+  const sources = filesUnder('tests/benchmarks', /\.bench\.ts$/)
+  for (const source of sources) await bundle(source, join(folder, benchmarkName(source)))
+  return runNode(['--expose-gc', join(folder, 'run.mjs'), ...words])
+}
+
+const benchmarkName = (source) => source.replace('tests/benchmarks/', '').replaceAll('/', '-').replace(/\.ts$/, '.mjs')

@@ -1,0 +1,37 @@
+import { resolve } from 'node:path'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vitest/config'
+import { installedBrowser } from '../electron/doors/opening/installed-browser.ts'
+
+const top = resolve(import.meta.dirname, '..')
+const shared = {
+  /** Path of a Chromium-family browser for tests that drive one; empty when playwright's own is to be used. */
+  env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
+  testTimeout: 30_000,
+  hookTimeout: 60_000,
+  globalSetup: [resolve(import.meta.dirname, 'vitest-build.ts')],
+}
+
+/** Two projects: `inside` needs no browser; `pages` drives one and needs the built page. */
+export default defineConfig({
+  root: top,
+  plugins: [react()],
+  test: {
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          ...shared,
+          name: 'inside',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/pages/**', 'tests/benchmarks/**'],
+        },
+      },
+      {
+        extends: true,
+        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'], fileParallelism: false },
+      },
+    ],
+  },
+})
