@@ -1,0 +1,75 @@
+import { KeyCap } from './parts-of-page/KeyCap.tsx'
+import { type PlaceId, placeList } from './store/place-list.ts'
+import { useRecordStore } from './store/record-store.ts'
+import { goToPlace, showKeys, turnSheet } from './store/screen-store.ts'
+
+/** The mark of the program: a trace a part left, seen through a lens. */
+function ProgramMark() {
+  return (
+    <svg className="program-mark" viewBox="0 0 24 24" aria-hidden="true">
+      <circle cx="12" cy="12" r="7.5" />
+      <circle cx="12" cy="12" r="3" />
+      <path d="M12 1.5 V6 M12 18 V22.5 M1.5 12 H6 M18 12 H22.5" />
+    </svg>
+  )
+}
+
+/** The left rail: the ten places, and how names and units are shown. */
+export function Rail({ place, sheetTurned }: { readonly place: PlaceId; readonly sheetTurned: string }) {
+  const commission = useRecordStore((state) => state.record?.commission)
+  return (
+    <nav className="rail" aria-label="Places">
+      <div className="rail-name">
+        <ProgramMark />
+        <span>
+          Witness-
+          <br />
+          mark
+        </span>
+      </div>
+      <ul>
+        {placeList.map(({ id, name, figure }) => (
+          <li key={id}>
+            <button
+              type="button"
+              className="rail-row"
+              aria-current={id === place ? 'page' : undefined}
+              aria-keyshortcuts={`Alt+${figure}`}
+              onClick={() => goToPlace(id)}
+            >
+              <span className="rail-word">{name}</span>
+              <span className="figures" aria-hidden="true">
+                {figure}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div className="rail-foot">
+        <p className="rail-word">Alt + figure goes to a place</p>
+        <button type="button" className="action-key" onClick={() => showKeys(true)} aria-label="List of keys">
+          <KeyCap keys="?" />
+          <span className="rail-word">keys</span>
+        </button>
+        <button
+          type="button"
+          className="action-key"
+          onClick={turnSheet}
+          aria-label={`Turn to the ${sheetTurned} sheet`}
+        >
+          <KeyCap keys="Alt+N" />
+          <span className="rail-word">{sheetTurned}</span>
+        </button>
+        {commission === undefined ? null : (
+          <p className="rail-word">
+            Names: {commission.names.toUpperCase()}
+            <br />
+            Units: {commission.lengthUnit}, {commission.coatingUnit}
+            <br />
+            Sides from the driver’s seat
+          </p>
+        )}
+      </div>
+    </nav>
+  )
+}

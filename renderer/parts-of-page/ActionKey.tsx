@@ -1,0 +1,26 @@
+import { Button } from 'react-aria-components/Button'
+import { KeyCap } from './KeyCap.tsx'
+
+interface ActionKeyProps {
+  /** The key that does the same, as registered with `useKeys`; empty where there is none. */
+  readonly keys: string
+  readonly label: string
+  /** Full name for those who do not see the section it stands in: "Add a finding". */
+  readonly name?: string
+  readonly onAct: () => void
+  readonly disabled?: boolean
+  /** Puts the words before the cap. */
+  readonly wordsFirst?: boolean
+}
+
+/** A quiet action: its key cap and a word. */
+export function ActionKey({ keys, label, name, onAct, disabled = false, wordsFirst = false }: ActionKeyProps) {
+  const cap = keys === '' ? null : <KeyCap keys={keys} />
+  return (
+    <Button className="action-key" aria-label={name ?? label} onPress={onAct} isDisabled={disabled}>
+      {wordsFirst ? null : cap}
+      <span>{label}</span>
+      {wordsFirst ? cap : null}
+    </Button>
+  )
+}

@@ -1,0 +1,71 @@
+import { type ReactNode, useEffect, useRef } from 'react'
+import type { Problem } from '../../shared-types/problem.ts'
+import { ActionKey } from './ActionKey.tsx'
+import { ProblemNote } from './ProblemNote.tsx'
+import { useKeys } from './useKeys.ts'
+
+interface EditSheetProps {
+  readonly title: string
+  /** A line over the title: which row, which panel. */
+  readonly over?: ReactNode
+  readonly onKeep: () => void
+  readonly onLeave: () => void
+  /** The problem that belongs to no field. */
+  readonly problem: Problem | null
+  readonly onInstead?: (choice: string) => void
+  readonly busy?: boolean
+  /** Takes the row out of the register; its number is never used again. */
+  readonly onWithdraw?: () => void
+  /** Throws away what was typed; offered while something is. */
+  readonly onStartOver?: (() => void) | undefined
+  readonly children: ReactNode
+}
+
+/** The right-hand sheet with a form in it. Ctrl Enter keeps, Esc leaves; what was typed stays for the next time. */
+export function EditSheet(props: EditSheetProps) {
+  const sheet = useRef<HTMLElement>(null)
+  useKeys(
+    props.title,
+    [
+      { keys: 'Ctrl+Enter', does: 'keep', run: props.onKeep, whileTyping: true },
+      { keys: 'Escape', does: 'leave; what was typed stays', run: props.onLeave, whileTyping: true },
+    ],
+    true,
+  )
+  useEffect(() => {
+    const before = document.activeElement
+    if (!sheet.current?.contains(before)) {
+      sheet.current?.querySelector<HTMLElement>('form input, form textarea, form button')?.focus()
+    }
+    return () => {
+      if (before instanceof HTMLElement && before.isConnected) before.focus()
+    }
+  }, [])
+  return (
+    <section ref={sheet} className="edit-sheet" aria-label={props.title}>
+      <div className="sheet-over">{props.over}</div>
+      <h2 className="sheet-title">{props.title}</h2>
+      <form
+        className="edit-form"
+        onSubmit={(event) => {
+          event.preventDefault()
+          props.onKeep()
+        }}
+        noValidate
+      >
+        {props.children}
+      </form>
+      <ProblemNote problem={props.problem} {...(props.onInstead === undefined ? {} : { onInstead: props.onInstead })} />
+      <div className="sheet-acts">
+        <ActionKey keys="Ctrl+Enter" label={props.busy === true ? 'keeping' : 'keep'} onAct={props.onKeep} />
+        <ActionKey keys="Escape" label="leave" onAct={props.onLeave} />
+        {props.onStartOver === undefined ? null : (
+          <ActionKey keys="" label="start over" name="Throw away what was typed" onAct={props.onStartOver} />
+        )}
+        {props.onWithdraw === undefined ? null : (
+          <ActionKey keys="" label="withdraw" name={`Withdraw: ${props.title}`} onAct={props.onWithdraw} />
+        )}
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,28 @@
+import { type ReactNode, useId } from 'react'
+
+interface SectionProps {
+  readonly head: string
+  /** Words beside the head: a count, a basis. */
+  readonly beside?: ReactNode
+  /** Where the section's action with its key stands. */
+  readonly action?: ReactNode
+  /** `caps` is a small caps head inside a sheet; `column` is the heading of a column. */
+  readonly level?: 'caps' | 'column'
+  readonly children: ReactNode
+}
+
+/** A section: its head over an ink rule, an action at the right. */
+export function Section({ head, beside, action, level = 'caps', children }: SectionProps) {
+  const id = useId()
+  const Heading = level === 'column' ? 'h2' : 'h3'
+  return (
+    <section className={`section section-${level}`} aria-labelledby={id}>
+      <div className="section-head">
+        <Heading id={id}>{head}</Heading>
+        {beside === undefined ? null : <span className="section-beside">{beside}</span>}
+        {action === undefined ? null : <span className="section-action">{action}</span>}
+      </div>
+      {children}
+    </section>
+  )
+}

@@ -1,0 +1,51 @@
+import { Input } from 'react-aria-components/Input'
+import { TextArea } from 'react-aria-components/TextArea'
+import { TextField as AriaTextField } from 'react-aria-components/TextField'
+import { FieldFrame, type FieldProps } from './FieldFrame.tsx'
+
+interface LineProps extends FieldProps<string> {
+  /** Figures, numbers as read: set in the figure face. */
+  readonly figures?: boolean
+  readonly required?: boolean
+}
+
+/** One line of text. */
+export function TextField(props: LineProps) {
+  const problem = props.problem ?? null
+  return (
+    <AriaTextField
+      className="field"
+      value={props.value}
+      onChange={props.onChange}
+      isInvalid={problem !== null}
+      isRequired={props.required ?? false}
+      isDisabled={props.disabled ?? false}
+      autoFocus={props.autoFocus ?? false}
+      validationBehavior="aria"
+    >
+      <FieldFrame label={props.label} hint={props.hint} problem={problem} keyCap={props.keyCap}>
+        <Input className={props.figures === true ? 'field-input figures' : 'field-input'} autoComplete="off" />
+      </FieldFrame>
+    </AriaTextField>
+  )
+}
+
+/** A note of any length; grows with its text. */
+export function NoteField(props: FieldProps<string> & { readonly rows?: number }) {
+  const problem = props.problem ?? null
+  return (
+    <AriaTextField
+      className="field"
+      value={props.value}
+      onChange={props.onChange}
+      isInvalid={problem !== null}
+      isDisabled={props.disabled ?? false}
+      autoFocus={props.autoFocus ?? false}
+      validationBehavior="aria"
+    >
+      <FieldFrame label={props.label} hint={props.hint} problem={problem} keyCap={props.keyCap}>
+        <TextArea className="field-input field-note" rows={props.rows ?? 2} />
+      </FieldFrame>
+    </AriaTextField>
+  )
+}

@@ -1,0 +1,14 @@
+import { useEffect, useRef } from 'react'
+import { addScope, type KeyBinding } from './key-registry.ts'
+
+/**
+ * Registers the keys of a place, a section or an open sheet while it is on screen.
+ * Later scopes win over earlier ones; `covers` keeps plain keys from reaching scopes below.
+ */
+export function useKeys(name: string, bindings: readonly KeyBinding[], covers = false): void {
+  const latest = useRef(bindings)
+  useEffect(() => {
+    latest.current = bindings
+  })
+  useEffect(() => addScope({ name, covers, bindings: () => latest.current }), [name, covers])
+}

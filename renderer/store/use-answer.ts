@@ -1,0 +1,69 @@
+import { useCallback, useEffect, useRef, useState } from 'react'
+import type { RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
+import type { Problem } from '../../shared-types/problem.ts'
+import { ask, type ChangeInput, type ChangingName, change, problemOf } from './ask.ts'
+
+/** An answer on its way: the last value stays while a new one is asked for. */
+export interface Answer<Value> {
+  readonly value: Value | null
+  readonly problem: Problem | null
+  readonly busy: boolean
+  /** Asks again. */
+  readonly again: () => void
+}
+
+/** Asks the main process when the page opens, when the input changes, and when `follows` (a journal number) does. */
+export function useAnswer<N extends RequestName>(
+  name: N,
+  input: RequestInput<N>,
+  follows: unknown = null,
+): Answer<RequestOutput<N>> {
+  const [answer, setAnswer] = useState<Omit<Answer<RequestOutput<N>>, 'again'>>({
+    value: null,
+    problem: null,
+    busy: true,
+  })
+  const [times, setTimes] = useState(0)
+  const asked = useRef(0)
+  const reason = JSON.stringify({ input, follows, times })
+  useEffect(() => {
+    asked.current += 1
+    const mine = asked.current
+    setAnswer((before) => ({ ...before, busy: true }))
+    const told = JSON.parse(reason) as { input: RequestInput<N> }
+    ask(name, told.input).then(
+      (value) => mine === asked.current && setAnswer({ value, problem: null, busy: false }),
+      (thrown: unknown) =>
+        mine === asked.current && setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false })),
+    )
+  }, [name, reason])
+  const again = useCallback(() => setTimes((before) => before + 1), [])
+  return { ...answer, again }
+}
+
+/** Sends changes of the record one at a time and keeps the problem of the last one, to show it where it arose. */
+export function useChange(): {
+  readonly busy: boolean
+  readonly problem: Problem | null
+  /** True once the change is durable; false when it was refused, with `problem` set. */
+  readonly send: <N extends ChangingName>(name: N, input: ChangeInput<N>) => Promise<boolean>
+  readonly forget: () => void
+} {
+  const [busy, setBusy] = useState(false)
+  const [problem, setProblem] = useState<Problem | null>(null)
+  const send = useCallback(async <N extends ChangingName>(name: N, input: ChangeInput<N>): Promise<boolean> => {
+    setBusy(true)
+    try {
+      await change(name, input)
+      setProblem(null)
+      return true
+    } catch (thrown) {
+      setProblem(problemOf(thrown))
+      return false
+    } finally {
+      setBusy(false)
+    }
+  }, [])
+  const forget = useCallback(() => setProblem(null), [])
+  return { busy, problem, send, forget }
+}
