@@ -1,0 +1,96 @@
+import type { Writable } from 'node:stream'
+import { ObjectWriter } from './document/object-writer.ts'
+import { type Anchor, ReportDocument } from './document/report-document.ts'
+import { writeOutlines } from './drawing/locator.ts'
+import { Composer, type PassBefore, type Stored } from './layout/composer.ts'
+import { editionName } from './layout/running-matter.ts'
+import { pageGeometry } from './layout/page-geometry.ts'
+import { writePictures } from './pictures.ts'
+import type { ReportContent } from './report-content.ts'
+import { composeCertification } from './sections/certification.ts'
+import { composeClaims } from './sections/claims.ts'
+import { composeCommission } from './sections/commission.ts'
+import { composeCorrections } from './sections/corrections.ts'
+import { composeCoverage } from './sections/coverage.ts'
+import { composeExhibits } from './sections/exhibits.ts'
+import { composeFindings } from './sections/findings.ts'
+import { composeGlossary } from './sections/glossary.ts'
+import { composeIdentity } from './sections/identity.ts'
+import { composeMethod } from './sections/method.ts'
+import { composeOriginality } from './sections/originality.ts'
+import { composeParts } from './sections/parts.ts'
+import { composePlans } from './sections/body-plans.ts'
+import { composeReadings } from './sections/readings.ts'
+import { composeSummary } from './sections/summary.ts'
+import { composeTitlePage } from './sections/title-page.ts'
+
+/** In this order; the exhibits come last and carry the end mark. */
+const sections: readonly ((composer: Composer) => void)[] = [
+  composeTitlePage,
+  composeSummary,
+  composeCommission,
+  composeIdentity,
+  composePlans,
+  composeFindings,
+  composeCoverage,
+  composeReadings,
+  composeParts,
+  composeClaims,
+  composeOriginality,
+  composeCorrections,
+  composeMethod,
+  composeGlossary,
+  composeCertification,
+  composeExhibits,
+]
+
+/** Setting settles in two or three passes; the bound only guards against two settings that take turns. */
+const MOST_PASSES = 6
+
+/**
+ * Writes the report as a tagged PDF. Pictures are asked for one at a time and written at once. The same content gives
+ * the same bytes, in any time zone. Ends `output`.
+ */
+export async function composeReport(
+  content: ReportContent,
+  output: Writable,
+): Promise<{ readonly pages: number; readonly byteLength: number; readonly sha256: string }> {
+  const writer = new ObjectWriter(output)
+  await writer.begin()
+  const stored: Stored = {
+    pictures: await writePictures(writer, content),
+    outlines: await writeOutlines(writer, content.plan),
+  }
+  const document = settle(content, writer, stored)
+  const written = await document.write({
+    title: `Originality and condition report: ${content.record.particulars.title}`,
+    author: content.record.commission.examiner,
+    subject: editionName(content),
+    language: content.record.commission.names === 'us' ? 'en-US' : 'en-GB',
+    issuedAt: content.edition.issuedAt,
+  })
+  await new Promise<void>((resolve, reject) => {
+    output.once('error', reject)
+    output.end(resolve)
+  })
+  return { pages: document.pages.length, ...written }
+}
+
+/** Lays out again with the pages of the pass before, until every page number printed is the one that came out. */
+function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): ReportDocument {
+  const geometry = pageGeometry(content.paper)
+  let before: PassBefore = { anchors: new Map(), pages: 0 }
+  for (let pass = 1; ; pass++) {
+    const document = new ReportDocument(writer, geometry.widthMm, geometry.heightMm)
+    const composer = new Composer(content, document, geometry, stored, before)
+    for (const compose of sections) compose(composer)
+    if (pass === MOST_PASSES || settled(before, document)) return document
+    before = { anchors: document.anchors, pages: document.pages.length }
+  }
+}
+
+function settled(before: PassBefore, document: ReportDocument): boolean {
+  if (before.pages !== document.pages.length || before.anchors.size !== document.anchors.size) return false
+  const same = ([name, anchor]: [string, Anchor]) => before.anchors.get(name)?.page === anchor.page
+  return [...document.anchors].every(same)
+}

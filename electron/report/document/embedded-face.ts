@@ -1,0 +1,159 @@
+import { PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
+import type { ObjectWriter } from './object-writer.ts'
+import type { ShapedText, Typeface } from './typeface.ts'
+
+interface Character {
+  readonly id: number
+  readonly glyphId: number
+  readonly text: string
+  readonly advance: number
+}
+
+/**
+ * One face inside one document. A character id is given to each pair of glyph and text, in order of first use, so that
+ * copied text is exactly what was written even where a face draws two characters alike (space and no-break space).
+ */
+export class EmbeddedFace {
+  readonly ref: PDFRef
+  readonly #characters: Character[] = []
+  readonly #ids = new Map<string, number>()
+  readonly #operands = new Map<ShapedText, string>()
+
+  constructor(
+    readonly typeface: Typeface,
+    readonly resourceName: string,
+    private readonly writer: ObjectWriter,
+  ) {
+    this.ref = writer.context.nextRef()
+  }
+
+  get used(): boolean {
+    return this.#characters.length > 0
+  }
+
+  /** Operators that show the text: TJ arrays, with Ts where a mark is raised. The type size is already set. */
+  show(shaped: ShapedText, sizePt: number): string {
+    const plain = this.#operands.get(shaped)
+    if (plain !== undefined) return plain
+    const raised = shaped.glyphs.some((glyph) => glyph.shiftY !== 0)
+    const operators = raised ? this.#showRaised(shaped, sizePt) : `[${this.#array(shaped.glyphs)}] TJ`
+    if (!raised) this.#operands.set(shaped, operators)
+    return operators
+  }
+
+  #showRaised(shaped: ShapedText, sizePt: number): string {
+    return shaped.glyphs
+      .map((glyph) => `${((glyph.shiftY * sizePt) / 1000).toFixed(3)} Ts [${this.#array([glyph])}] TJ`)
+      .concat('0 Ts')
+      .join(' ')
+  }
+
+  #array(glyphs: ShapedText['glyphs']): string {
+    let text = ''
+    let open = false
+    const move = (by: number) => {
+      if (Math.abs(by) < 0.01) return
+      text += `${open ? '>' : ''}${Math.round(-by * 100) / 100}`
+      open = false
+    }
+    for (const glyph of glyphs) {
+      move(glyph.shiftX)
+      if (!open) text += '<'
+      open = true
+      text += this.#id(glyph.glyphId, glyph.text, glyph.ownAdvance).toString(16).padStart(4, '0')
+      move(glyph.advance - glyph.ownAdvance - glyph.shiftX)
+    }
+    return open ? `${text}>` : text
+  }
+
+  #id(glyphId: number, text: string, advance: number): number {
+    const key = `${glyphId} ${text}`
+    const known = this.#ids.get(key)
+    if (known !== undefined) return known
+    const id = this.#characters.length + 1
+    this.#ids.set(key, id)
+    this.#characters.push({ id, glyphId, text, advance })
+    return id
+  }
+
+  /** Writes the subset and its tables (ISO 32000-1, 9.7). The subset's tag is fixed by the face's resource name. */
+  async embed(): Promise<void> {
+    const { writer, typeface } = this
+    const { context } = writer
+    const { font } = typeface
+    const subset = font.createSubset()
+    const glyphMap = Buffer.alloc((this.#characters.length + 1) * 2)
+    for (const { id, glyphId } of this.#characters) glyphMap.writeUInt16BE(subset.includeGlyph(glyphId), id * 2)
+    const refs = Array.from({ length: 5 }, () => context.nextRef())
+    const [file, descriptor, descendant, toUnicode, map] = refs as [PDFRef, PDFRef, PDFRef, PDFRef, PDFRef]
+    const letter = this.resourceName.replace(/\D/g, '').padStart(2, '0')
+    const tag = [...letter].map((digit) => String.fromCharCode(65 + Number(digit))).join('')
+    const name = `WMARK${tag.slice(-1)}+${font.postscriptName}`
+    const program = subset.encode()
+    await writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
+    await writer.writeCompressed(map, context.obj({}), glyphMap)
+    await writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
+    await writer.write(
+      descriptor,
+      context.obj({
+        Type: 'FontDescriptor',
+        FontName: name,
+        Flags: 4,
+        FontBBox: [font.bbox.minX, font.bbox.minY, font.bbox.maxX, font.bbox.maxY].map((v) => typeface.scaled(v)),
+        ItalicAngle: font.italicAngle,
+        Ascent: typeface.scaled(font.ascent),
+        Descent: typeface.scaled(font.descent),
+        CapHeight: typeface.scaled(font.capHeight),
+        XHeight: typeface.scaled(font.xHeight),
+        StemV: 80,
+        FontFile2: file,
+      }),
+    )
+    await writer.write(
+      descendant,
+      context.obj({
+        Type: 'Font',
+        Subtype: 'CIDFontType2',
+        BaseFont: name,
+        CIDSystemInfo: { Registry: PDFString.of('Adobe'), Ordering: PDFString.of('Identity'), Supplement: 0 },
+        FontDescriptor: descriptor,
+        CIDToGIDMap: map,
+        DW: 0,
+        W: [1, this.#characters.map(({ advance }) => advance)],
+      }),
+    )
+    await writer.write(
+      this.ref,
+      context.obj({
+        Type: 'Font',
+        Subtype: 'Type0',
+        BaseFont: name,
+        Encoding: 'Identity-H',
+        DescendantFonts: [descendant],
+        ToUnicode: toUnicode,
+      }),
+    )
+  }
+
+  #unicodeMap(): string {
+    const rows = this.#characters
+      .filter(({ text }) => text !== '')
+      .map(({ id, text }) => {
+        const target = PDFHexString.fromText(text).asString().slice(4)
+        return `<${id.toString(16).padStart(4, '0')}> <${target}>`
+      })
+    const blocks: string[] = []
+    for (let at = 0; at < rows.length; at += 100) {
+      const block = rows.slice(at, at + 100)
+      blocks.push(`${block.length} beginbfchar\n${block.join('\n')}\nendbfchar`)
+    }
+    return [
+      '/CIDInit /ProcSet findresource begin 12 dict begin begincmap',
+      '/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def',
+      '/CMapName /Adobe-Identity-UCS def /CMapType 2 def',
+      '1 begincodespacerange <0000> <ffff> endcodespacerange',
+      ...blocks,
+      'endcmap CMapName currentdict /CMap defineresource pop end end',
+    ].join('\n')
+  }
+}

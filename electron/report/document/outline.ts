@@ -1,0 +1,55 @@
+import { PDFHexString, type PDFObject, type PDFRef } from 'pdf-lib'
+import type { ObjectWriter } from './object-writer.ts'
+
+/** A line of the outline; level 2 lies under the section before it. `target` is a named place. */
+export interface Bookmark {
+  readonly title: string
+  readonly level: 1 | 2
+  readonly target: string
+}
+
+interface Item {
+  readonly ref: PDFRef
+  readonly bookmark: Bookmark
+  readonly kids: Item[]
+}
+
+/** Writes the bookmarks (ISO 32000-1, 12.3.3), sections open, what is under them shut. */
+export async function writeOutline(
+  writer: ObjectWriter,
+  bookmarks: readonly Bookmark[],
+  destination: (target: string) => PDFObject | null,
+): Promise<PDFRef> {
+  const { context } = writer
+  const root = context.nextRef()
+  const top: Item[] = []
+  for (const bookmark of bookmarks) {
+    const item = { ref: context.nextRef(), bookmark, kids: [] }
+    const above = top.at(-1)
+    if (bookmark.level === 2 && above !== undefined) above.kids.push(item)
+    else top.push(item)
+  }
+  const writeItems = async (items: readonly Item[], parent: PDFRef): Promise<void> => {
+    for (const [index, item] of items.entries()) {
+      const dictionary = context.obj({ Title: PDFHexString.fromText(item.bookmark.title), Parent: parent })
+      const set = (name: string, value: PDFObject | null | undefined) => {
+        if (value !== null && value !== undefined) dictionary.set(context.obj(name), value)
+      }
+      set('Dest', destination(item.bookmark.target))
+      set('Prev', items[index - 1]?.ref)
+      set('Next', items[index + 1]?.ref)
+      set('First', item.kids[0]?.ref)
+      set('Last', item.kids.at(-1)?.ref)
+      if (item.kids.length > 0) set('Count', context.obj(-item.kids.length))
+      await writer.write(item.ref, dictionary)
+      await writeItems(item.kids, item.ref)
+    }
+  }
+  await writeItems(top, root)
+  const dictionary = context.obj({ Type: 'Outlines', Count: top.length })
+  const [first, last] = [top[0], top.at(-1)]
+  if (first !== undefined) dictionary.set(context.obj('First'), first.ref)
+  if (last !== undefined) dictionary.set(context.obj('Last'), last.ref)
+  await writer.write(root, dictionary)
+  return root
+}

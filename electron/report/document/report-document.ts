@@ -1,0 +1,158 @@
+import { deflateSync } from 'node:zlib'
+import { PDFHexString, type PDFObject, type PDFRef, PDFString } from 'pdf-lib'
+import { EmbeddedFace } from './embedded-face.ts'
+import { type DocumentFacts, writeMetadata } from './metadata.ts'
+import type { ObjectWriter } from './object-writer.ts'
+import { type Bookmark, writeOutline } from './outline.ts'
+import { PageCanvas, POINTS_PER_MM } from './page-canvas.ts'
+import { StructureElement, writeStructure } from './structure-tree.ts'
+import { type FaceName, faceFiles, typeface } from './typeface.ts'
+
+/** A named place of the report: page index and height from the top, mm. */
+export interface Anchor {
+  readonly page: number
+  readonly topMm: number
+}
+
+/** All pages of one report, drawn into memory as text only, then written. Pictures are written beforehand. */
+export class ReportDocument {
+  readonly pages: PageCanvas[] = []
+  readonly root = StructureElement.root()
+  readonly anchors = new Map<string, Anchor>()
+  readonly bookmarks: Bookmark[] = []
+  readonly #faces = new Map<FaceName, EmbeddedFace>()
+
+  constructor(
+    readonly writer: ObjectWriter,
+    readonly widthMm: number,
+    readonly heightMm: number,
+  ) {}
+
+  face(name: FaceName): EmbeddedFace {
+    const known = this.#faces.get(name)
+    if (known !== undefined) return known
+    const number = Object.keys(faceFiles).indexOf(name) + 1
+    const face = new EmbeddedFace(typeface(name), `F${number}`, this.writer)
+    this.#faces.set(name, face)
+    return face
+  }
+
+  addPage(): PageCanvas {
+    const page = new PageCanvas(this.pages.length, this.widthMm, this.heightMm, () => this.writer.context.nextRef())
+    this.pages.push(page)
+    return page
+  }
+
+  /** Names a place; the first use of a name holds. */
+  anchor(name: string, page: PageCanvas, topMm: number): void {
+    if (!this.anchors.has(name)) this.anchors.set(name, { page: page.index, topMm })
+  }
+
+  /** Writes everything and answers the length and hash of the file. */
+  async write(facts: DocumentFacts): Promise<{ readonly byteLength: number; readonly sha256: string }> {
+    const { writer } = this
+    const { context } = writer
+    const tree = context.nextRef()
+    const refs = this.pages.map(() => context.nextRef())
+    let key = this.pages.length
+    const keys = new Map<PDFRef, number>()
+    for (const page of this.pages) for (const link of page.links) keys.set(link.ref, key++)
+    for (const [index, page] of this.pages.entries()) {
+      await this.#writePage(page, refs[index] as PDFRef, tree, refs, keys)
+    }
+    await writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
+    for (const face of this.#faces.values()) if (face.used) await face.embed()
+    const structure = await writeStructure(
+      writer,
+      this.root,
+      this.pages.map((page, index) => ({
+        ref: refs[index] as PDFRef,
+        tags: page.tags((link) => keys.get(link.ref) ?? 0),
+      })),
+      key,
+    )
+    const outline = await writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
+    const { xmp, information, intent } = await writeMetadata(writer, facts)
+    const catalog = context.nextRef()
+    await writer.write(
+      catalog,
+      context.obj({
+        Type: 'Catalog',
+        Pages: tree,
+        Lang: PDFString.of(facts.language),
+        MarkInfo: { Marked: true },
+        StructTreeRoot: structure,
+        Outlines: outline,
+        PageMode: 'UseOutlines',
+        PageLabels: { Nums: [0, { S: 'D', St: 1 }] },
+        ViewerPreferences: { DisplayDocTitle: true },
+        Metadata: xmp,
+        OutputIntents: [intent],
+      }),
+    )
+    return writer.finish(catalog, information)
+  }
+
+  #destination(target: string, refs: readonly PDFRef[]): PDFObject | null {
+    const anchor = this.anchors.get(target)
+    const ref = anchor === undefined ? undefined : refs[anchor.page]
+    if (anchor === undefined || ref === undefined) return null
+    const top = Math.round((this.heightMm - anchor.topMm) * POINTS_PER_MM)
+    return this.writer.context.obj([ref, 'XYZ', 0, top, 0])
+  }
+
+  async #writePage(
+    page: PageCanvas,
+    ref: PDFRef,
+    parent: PDFRef,
+    refs: readonly PDFRef[],
+    keys: ReadonlyMap<PDFRef, number>,
+  ): Promise<void> {
+    const { writer } = this
+    const { context } = writer
+    const content = context.nextRef()
+    const annotations: PDFRef[] = []
+    for (const link of page.links) {
+      const destination = this.#destination(link.target, refs)
+      if (destination === null) throw new Error(`A link of the report leads to no place: ${link.target}`)
+      annotations.push(link.ref)
+      const { left, top, width, height } = link.box
+      await writer.write(
+        link.ref,
+        context.obj({
+          Type: 'Annot',
+          Subtype: 'Link',
+          F: 4,
+          Border: [0, 0, 0],
+          Rect: [left, this.heightMm - top - height, left + width, this.heightMm - top].map(
+            (mm) => Math.round(mm * POINTS_PER_MM * 100) / 100,
+          ),
+          Dest: destination,
+          Contents: PDFHexString.fromText(link.words),
+          StructParent: keys.get(link.ref) ?? 0,
+        }),
+      )
+    }
+    await writer.writeStream(
+      content,
+      context.obj({ Filter: 'FlateDecode' }),
+      deflateSync(Buffer.from(page.content(), 'latin1')),
+    )
+    const fonts = Object.fromEntries([...page.facesUsed].map((face) => [face.resourceName, face.ref]))
+    await writer.write(
+      ref,
+      context.obj({
+        Type: 'Page',
+        Parent: parent,
+        MediaBox: [0, 0, round(this.widthMm * POINTS_PER_MM), round(this.heightMm * POINTS_PER_MM)],
+        Resources: { Font: fonts, XObject: Object.fromEntries(page.objectsUsed) },
+        Contents: content,
+        StructParents: page.index,
+        Tabs: 'S',
+        Annots: annotations,
+      }),
+    )
+  }
+}
+
+const round = (points: number): number => Math.round(points * 1000) / 1000

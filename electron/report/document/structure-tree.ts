@@ -1,0 +1,122 @@
+import { PDFHexString, type PDFObject, type PDFRef } from 'pdf-lib'
+import type { ObjectWriter } from './object-writer.ts'
+
+export type StructureType =
+  | 'Document'
+  | 'Sect'
+  | 'H1'
+  | 'H2'
+  | 'H3'
+  | 'P'
+  | 'L'
+  | 'LI'
+  | 'Lbl'
+  | 'LBody'
+  | 'Table'
+  | 'TR'
+  | 'TH'
+  | 'TD'
+  | 'Caption'
+  | 'Figure'
+  | 'Link'
+  | 'Note'
+  | 'Span'
+
+type Kid =
+  | StructureElement
+  | { readonly page: number; readonly markedContent: number }
+  | { readonly page: number; readonly annotation: PDFRef }
+
+/** One element of the logical structure (ISO 32000-1, 14.7.2). Elements without content are left out when written. */
+export class StructureElement {
+  readonly kids: Kid[] = []
+
+  private constructor(
+    readonly type: StructureType,
+    readonly more: { readonly alternative?: string; readonly scope?: 'Column' | 'Row' },
+  ) {}
+
+  static root(): StructureElement {
+    return new StructureElement('Document', {})
+  }
+
+  /** Adds a child after what is there already. */
+  add(type: StructureType, more: StructureElement['more'] = {}): StructureElement {
+    const child = new StructureElement(type, more)
+    this.kids.push(child)
+    return child
+  }
+
+  get hasContent(): boolean {
+    return this.kids.some((kid) => !(kid instanceof StructureElement) || kid.hasContent)
+  }
+}
+
+/** What a page's marked content and its annotations belong to, gathered while pages are drawn. */
+export interface PageTags {
+  readonly owners: readonly StructureElement[]
+  readonly annotations: readonly { readonly ref: PDFRef; readonly owner: StructureElement; readonly key: number }[]
+}
+
+/** Writes the tree and its parent tree; answers the root's reference. `nextKey` is the first key no page or link uses. */
+export async function writeStructure(
+  writer: ObjectWriter,
+  root: StructureElement,
+  pages: readonly { readonly ref: PDFRef; readonly tags: PageTags }[],
+  nextKey: number,
+): Promise<PDFRef> {
+  const { context } = writer
+  const rootRef = context.nextRef()
+  const refs = new Map<StructureElement, PDFRef>()
+  const parents = new Map<StructureElement, PDFRef>()
+  const name = (element: StructureElement, parent: PDFRef) => {
+    const ref = context.nextRef()
+    refs.set(element, ref)
+    parents.set(element, parent)
+    for (const kid of element.kids) if (kid instanceof StructureElement && kid.hasContent) name(kid, ref)
+  }
+  name(root, rootRef)
+  for (const [element, ref] of refs) await writer.write(ref, elementObject(element))
+
+  function elementObject(element: StructureElement): PDFObject {
+    const kids = element.kids.flatMap((kid): PDFObject[] => {
+      if (kid instanceof StructureElement) {
+        const own = refs.get(kid)
+        return own === undefined ? [] : [own]
+      }
+      const page = pages[kid.page]?.ref
+      if (page === undefined) return []
+      if ('markedContent' in kid) return [context.obj({ Type: 'MCR', Pg: page, MCID: kid.markedContent })]
+      return [context.obj({ Type: 'OBJR', Pg: page, Obj: kid.annotation })]
+    })
+    const dictionary = context.obj({ Type: 'StructElem', S: element.type, P: parents.get(element) ?? rootRef, K: kids })
+    if (element.more.alternative !== undefined) {
+      dictionary.set(context.obj('Alt'), PDFHexString.fromText(element.more.alternative))
+    }
+    if (element.more.scope !== undefined) {
+      dictionary.set(context.obj('A'), context.obj({ O: 'Table', Scope: element.more.scope }))
+    }
+    return dictionary
+  }
+
+  const top = refs.get(root)
+  const kidsOfRoot = top === undefined ? [] : [top]
+  const parentTree = context.nextRef()
+  const numbers: PDFObject[] = []
+  pages.forEach(({ tags }, index) => {
+    numbers.push(context.obj(index), context.obj(tags.owners.map((owner) => refs.get(owner) ?? rootRef)))
+  })
+  const annotations = pages.flatMap(({ tags }) => tags.annotations).sort((a, b) => a.key - b.key)
+  for (const { key, owner } of annotations) numbers.push(context.obj(key), refs.get(owner) ?? rootRef)
+  await writer.write(parentTree, context.obj({ Nums: numbers }))
+  await writer.write(
+    rootRef,
+    context.obj({
+      Type: 'StructTreeRoot',
+      K: kidsOfRoot,
+      ParentTree: parentTree,
+      ParentTreeNextKey: nextKey,
+    }),
+  )
+  return rootRef
+}

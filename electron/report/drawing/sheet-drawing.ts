@@ -1,0 +1,149 @@
+import type { CalloutMark, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
+import { lineWeights } from '../../../shared-types/tokens.ts'
+import type { PageCanvas } from '../document/page-canvas.ts'
+import type { StructureElement } from '../document/structure-tree.ts'
+import type { Composer } from '../layout/composer.ts'
+import { breakLines, measure } from '../layout/line-breaking.ts'
+import { FIELD_WIDTH_MM } from '../layout/page-geometry.ts'
+import { drawLine } from '../layout/text-block.ts'
+import { inks, styles } from '../layout/text-style.ts'
+import { place } from '../wording/references.ts'
+import { sheetScaleFor } from './scales.ts'
+import { drawLegendPatch, drawViewMarked } from './view-drawing.ts'
+
+const RING_RADIUS_MM = 2.1
+const LEADER_DOT_MM = 0.45
+const LEGEND_ROW_MM = 4
+const SCALE_BAR_ROOM_MM = 7
+
+export interface SheetDrawing {
+  readonly scale: number
+  readonly heightMm: number
+  draw(page: PageCanvas, topMm: number, owner: StructureElement): void
+}
+
+/** A sheet of the plan with its marks, scale bar and legend, centred in the field. */
+export function sheetDrawing(
+  composer: Composer,
+  sheet: PlanSheet,
+  marks: PlanMarks,
+  mostHeightMm: number,
+): SheetDrawing {
+  const legend = legendRows(marks)
+  const legendMm = legend.length * LEGEND_ROW_MM + SCALE_BAR_ROOM_MM
+  const scale = sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, mostHeightMm - legendMm)
+  const drawnMm = sheet.heightMm / scale
+  const left = composer.geometry.leftMm + (FIELD_WIDTH_MM - sheet.widthMm / scale) / 2
+  return {
+    scale,
+    heightMm: drawnMm + legendMm,
+    draw(page, topMm, owner) {
+      page.belongTo(owner)
+      for (const view of sheet.views) {
+        drawViewMarked(page, view, marks, {
+          leftMm: left + view.at.x / scale,
+          topMm: topMm + view.at.y / scale,
+          scale: 1 / scale,
+          u: view.box.u,
+          v: view.box.v,
+          pageHeightMm: page.heightMm,
+        })
+      }
+      for (const view of sheet.views) {
+        letter(composer, page, owner, view.name, left + view.at.x / scale, topMm + view.at.y / scale)
+      }
+      const onSheet = (point: { x: number; y: number }) => ({ x: left + point.x / scale, y: topMm + point.y / scale })
+      for (const callout of marks.callouts) drawCallout(composer, page, owner, callout, onSheet)
+      drawScaleBar(composer, page, owner, scale, topMm + drawnMm + 3)
+      drawLegend(composer, page, owner, legend, topMm + drawnMm + SCALE_BAR_ROOM_MM)
+    },
+  }
+}
+
+function letter(
+  composer: Composer,
+  page: PageCanvas,
+  owner: StructureElement,
+  text: string,
+  left: number,
+  baseline: number,
+  style: (typeof styles)[keyof typeof styles] = styles.letteringStrong,
+): void {
+  const [line] = breakLines([{ text, style }], 120)
+  if (line !== undefined) drawLine(composer.document, page, line, left, baseline, owner)
+}
+
+function drawCallout(
+  composer: Composer,
+  page: PageCanvas,
+  owner: StructureElement,
+  callout: CalloutMark,
+  onSheet: (point: { x: number; y: number }) => { x: number; y: number },
+): void {
+  const ring = onSheet(callout.ring)
+  const leader = callout.leader.map(onSheet)
+  const style = { weightMm: lineWeights.leader.mm, colour: inks.accent }
+  leader.forEach((point, index) => {
+    const before = index === 0 ? ring : leader[index - 1]
+    if (before !== undefined) page.line(before.x, before.y, point.x, point.y, style)
+  })
+  const end = leader.at(-1)
+  if (end !== undefined) page.circle(end.x, end.y, LEADER_DOT_MM, null, inks.accent)
+  page.circle(ring.x, ring.y, RING_RADIUS_MM, { weightMm: 0.2, colour: inks.accent }, inks.paper)
+  const width = measure(callout.figure, styles.ring)
+  letter(composer, page, owner, callout.figure, ring.x - width / 2, ring.y + 0.78, styles.ring)
+  const target = [place.panel(callout.panelId), place.planRow(callout.panelId)].find((name) =>
+    composer.before.anchors.has(name),
+  )
+  if (target === undefined) return
+  const box = { left: ring.x - RING_RADIUS_MM, top: ring.y - RING_RADIUS_MM, width: 4.2, height: 4.2 }
+  page.link(owner.add('Link'), box, target, `${callout.figure} ${composer.panelName(callout.panelId)}`)
+  page.belongTo(owner)
+}
+
+function drawScaleBar(composer: Composer, page: PageCanvas, owner: StructureElement, scale: number, y: number): void {
+  const metre = 1000 / scale
+  const left = composer.geometry.leftMm
+  const style = { weightMm: 0.12, colour: inks.ink }
+  page.line(left, y, left + metre, y, style)
+  for (const part of [0, 0.25, 0.5, 0.75, 1]) {
+    page.line(left + metre * part, y - (part % 1 === 0 ? 1.4 : 0.8), left + metre * part, y, style)
+  }
+  letter(composer, page, owner, '0', left + 0.6, y - 0.8, styles.lettering)
+  letter(composer, page, owner, '1 m', left + metre + 1, y, styles.lettering)
+}
+
+type Legend = PlanMarks['legend']
+
+function legendRows(marks: PlanMarks): readonly Legend[] {
+  const rows: PlanMarks['legend'][number][][] = []
+  let used = FIELD_WIDTH_MM
+  for (const entry of marks.legend) {
+    const width = 8 + 2 + measure(entry.word, styles.lettering) + 5
+    if (used + width > FIELD_WIDTH_MM) {
+      rows.push([])
+      used = 0
+    }
+    rows.at(-1)?.push(entry)
+    used += width
+  }
+  return rows
+}
+
+function drawLegend(
+  composer: Composer,
+  page: PageCanvas,
+  owner: StructureElement,
+  rows: readonly Legend[],
+  topMm: number,
+): void {
+  rows.forEach((row, index) => {
+    let left = composer.geometry.leftMm
+    const top = topMm + index * LEGEND_ROW_MM
+    for (const entry of row) {
+      const { widthMm } = drawLegendPatch(page, entry, left, top)
+      letter(composer, page, owner, entry.word, left + widthMm + 1.5, top + 2.3, styles.lettering)
+      left += widthMm + 2 + measure(entry.word, styles.lettering) + 5
+    }
+  })
+}

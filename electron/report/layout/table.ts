@@ -1,0 +1,131 @@
+import type { ReportDocument } from '../document/report-document.ts'
+import type { StructureElement } from '../document/structure-tree.ts'
+import type { Piece } from './flow.ts'
+import { breakLines, type Rich, type TextLine } from './line-breaking.ts'
+import { BASELINE_MM, LINE_MM } from './page-geometry.ts'
+import { type Align, drawLine, textPieces } from './text-block.ts'
+import { inks, styles } from './text-style.ts'
+
+export interface Column {
+  readonly head: string
+  readonly widthMm: number
+  readonly align?: Align
+}
+export interface Row {
+  readonly cells: readonly Rich[]
+  /** Named places at this row. */
+  readonly anchors?: readonly string[]
+}
+export interface TableContent {
+  /** "Table 3." */
+  readonly label: string
+  readonly caption: Rich
+  readonly columns: readonly Column[]
+  readonly rows: readonly Row[]
+}
+
+const GUTTER_MM = 2
+/** Rows up to this height are never split. */
+const MOST_LINES_KEPT = 14
+const RULE = { outer: 0.25, head: 0.1, row: 0.08 } as const
+
+interface Cell {
+  readonly lines: readonly TextLine[]
+  readonly leftMm: number
+  readonly widthMm: number
+  readonly align: Align
+  readonly owner: StructureElement | 'artifact'
+}
+
+/**
+ * A table as pieces: caption above, heads with column scope, rows split only when taller than a fifth of a page. A table
+ * that runs on repeats caption and heads with "continued"; the repetition is an artifact, not read twice.
+ */
+export function tablePieces(
+  document: ReportDocument,
+  parent: StructureElement,
+  leftMm: number,
+  table: TableContent,
+): Piece[] {
+  const element = parent.add('Table')
+  const width = table.columns.reduce((sum, column) => sum + column.widthMm, 0)
+  const rule = (weightMm: number, colour: string) => (page: Parameters<Piece['draw']>[0], y: number) => {
+    page.belongTo('artifact')
+    page.line(leftMm, y, leftMm + width, y, { weightMm, colour })
+  }
+  const heads = (owner: StructureElement | 'artifact', continued: boolean): Piece[] => {
+    const label = { text: `${table.label} `, style: styles.captionStrong }
+    const end = continued ? [{ text: ' Continued.', style: styles.tableHead }] : []
+    const caption = textPieces(document, [label, ...table.caption, ...end], {
+      leftMm,
+      widthMm: width,
+      owner: owner === 'artifact' ? owner : owner.add('Caption'),
+    }).map((piece) => ({ ...piece, keep: true }))
+    if (table.columns.every(({ head }) => head === '')) return [...caption, foot()].map((p) => ({ ...p, keep: true }))
+    const row = owner === 'artifact' ? owner : owner.add('TR')
+    const cells = makeCells(
+      table.columns.map(({ head }) => [{ text: head, style: styles.tableHead }]),
+      row,
+      'TH',
+    )
+    return [...caption, ...rowPieces(cells, rule(RULE.outer, inks.ink), []).map((piece) => ({ ...piece, keep: true }))]
+  }
+  const makeCells = (cells: readonly Rich[], row: StructureElement | 'artifact', kind: 'TH' | 'TD'): Cell[] => {
+    let at = leftMm
+    return table.columns.map((column, index) => {
+      const own = column.widthMm - (index === table.columns.length - 1 ? 0 : GUTTER_MM)
+      const cell = {
+        lines: breakLines(cells[index] ?? [], own),
+        leftMm: at,
+        widthMm: own,
+        align: column.align ?? 'left',
+        owner: row === 'artifact' ? row : row.add(kind, kind === 'TH' ? { scope: 'Column' } : {}),
+      }
+      at += column.widthMm
+      return cell
+    })
+  }
+  const rowPieces = (
+    cells: readonly Cell[],
+    above: (page: Parameters<Piece['draw']>[0], y: number) => void,
+    anchors: readonly string[],
+  ): Piece[] => {
+    const height = Math.max(1, ...cells.map((cell) => cell.lines.length))
+    const slice = (from: number, to: number): Piece => ({
+      lines: to - from,
+      draw: (page, topMm) => {
+        if (from === 0) {
+          above(page, topMm)
+          for (const anchor of anchors) document.anchor(anchor, page, topMm)
+        }
+        for (const cell of cells) {
+          cell.lines.slice(from, to).forEach((line, index) => {
+            const left = cell.align === 'right' ? cell.leftMm + cell.widthMm - line.width : cell.leftMm
+            drawLine(document, page, line, left, topMm + index * LINE_MM + BASELINE_MM, cell.owner)
+          })
+        }
+      },
+    })
+    if (height <= MOST_LINES_KEPT) return [slice(0, height)]
+    return Array.from({ length: height }, (_, line) => ({
+      ...slice(line, line + 1),
+      keep: line === 0 || line === height - 2,
+    }))
+  }
+  const foot = (): Piece => ({ lines: 0, draw: (page, topMm) => rule(RULE.outer, inks.ink)(page, topMm) })
+  const again = () => heads('artifact', true)
+  const body = table.rows.flatMap(({ cells, anchors }, index) => {
+    const above = index === 0 ? rule(RULE.head, inks.ink) : rule(RULE.row, inks.hair)
+    return rowPieces(makeCells(cells, element.add('TR'), 'TD'), above, anchors ?? [])
+  })
+  const last = body.length - 1
+  return [
+    ...heads(element, false),
+    ...body.map((piece, index) => ({
+      ...piece,
+      onBreak: again,
+      keep: piece.keep === true || index === last || (index === last - 1 && body.length > 2),
+    })),
+    foot(),
+  ]
+}

@@ -1,0 +1,46 @@
+import type { Caution } from '../../shared-types/caution.ts'
+import type { Edition, Paper } from '../../shared-types/edition.ts'
+import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
+import type { Judgement } from '../../shared-types/judgement.ts'
+import type { PanelList } from '../../shared-types/panel.ts'
+import type { PartDefinition } from '../../shared-types/part.ts'
+import type { RecordView } from '../../shared-types/record.ts'
+
+/** Which edition this is. A preview has no number yet and says so on every page. */
+export interface EditionData {
+  /** The edition's number, or null for a preview. */
+  readonly number: number | null
+  readonly reportNumber: string
+  /** UTC with milliseconds; the one time that goes into the file. */
+  readonly issuedAt: string
+  readonly reason: string
+  /** The edition this one replaces; null for the first. */
+  readonly previous: Edition | null
+  /** What changed in the record since the edition before, one sentence each. */
+  readonly changes: readonly string[]
+}
+
+/** A report rendering: an upright JPEG without metadata; `bytes` go into the report unchanged. */
+export interface ReportPicture {
+  readonly bytes: Uint8Array
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
+/** Everything a report is made of. */
+export interface ReportContent {
+  readonly record: RecordView
+  readonly judgement: Judgement
+  readonly panels: PanelList
+  /** The parts list, and the name of a part's group as printed. */
+  readonly parts: readonly PartDefinition[]
+  readonly partGroups: Readonly<Record<string, string>>
+  readonly cautions: readonly Caution[]
+  readonly plan: PlanFigure
+  /** Marks of each sheet to be printed, for the printed scale. */
+  readonly marks: Readonly<Partial<Record<PlanSheet['id'], PlanMarks>>>
+  readonly edition: EditionData
+  readonly paper: Paper
+  /** Asked once for each photograph that goes into the report; null when there is no rendering. */
+  picture(exhibitNumber: number): Promise<ReportPicture | null>
+}

@@ -1,0 +1,33 @@
+import type { Exhibit } from '../../../shared-types/exhibit.ts'
+import type { Composer } from '../layout/composer.ts'
+import type { Span } from '../layout/line-breaking.ts'
+import { styles, type TextStyle } from '../layout/text-style.ts'
+import { numbered, place } from '../wording/references.ts'
+
+/** Where on the car, else where it was made. */
+export function placeWords(composer: Composer, exhibit: Exhibit, style: TextStyle): Span[] {
+  const words = exhibit.place === '' ? [] : [{ text: exhibit.place, style }]
+  if (exhibit.panelId === null) return words.length === 0 ? [{ text: 'not stated', style }] : words
+  const panel = composer.linked(composer.panelName(exhibit.panelId), style, place.panel(exhibit.panelId))
+  return words.length === 0 ? [panel] : [panel, { text: ', ', style }, ...words]
+}
+
+/** Everything in the record that cites an exhibit, each leading to its place. */
+export function citedBy(composer: Composer, number: number, style: TextStyle) {
+  const { record } = composer.content
+  const strong: TextStyle = { ...style, face: 'strong', colour: styles.reference.colour }
+  const cites = (row: { readonly exhibits: readonly number[] }) => row.exhibits.includes(number)
+  const spans: Span[] = [
+    ...record.findings.filter(cites).map((row) => composer.finding(row.number, strong)),
+    ...record.claims.filter(cites).map((row) => composer.linked(numbered('C', row.number), style, place.claim(row.number))),
+    ...record.carNumbers
+      .filter(cites)
+      .map((row) => composer.linked(numbered('N', row.number), style, place.carNumber(row.number))),
+    ...record.spots.filter(cites).map((row) => composer.linked(numbered('R', row.number), style, place.spot(row.number))),
+    ...record.corrections
+      .filter((row) => [...row.exhibitsBefore, ...row.exhibitsAfter].includes(number))
+      .map((row) => composer.linked(numbered('K', row.number), style, place.correction(row.number))),
+    ...record.parts.filter(cites).map((row) => composer.linked(`part ${row.partId}`, style, place.part(row.partId))),
+  ]
+  return composer.list(spans, 'nothing', style)
+}

@@ -1,0 +1,86 @@
+import type { Exhibit } from '../../../shared-types/exhibit.ts'
+import type { Composer } from '../layout/composer.ts'
+import { styles } from '../layout/text-style.ts'
+import { cameraTime, instantText } from '../wording/dates.ts'
+import { fixedTexts } from '../wording/fixed-texts.ts'
+import { measuredValue } from '../wording/numbers.ts'
+import { place } from '../wording/references.ts'
+import { endMark } from './end-mark.ts'
+import { citedBy, placeWords } from './exhibits-words.ts'
+import { photographRows } from './photograph-rows.ts'
+
+/** List of all exhibits, then the photographs two to four a page, then the end mark. */
+export function composeExhibits(composer: Composer): void {
+  const { exhibits } = composer.content.record
+  composer.openSection('exhibits', 'Exhibits')
+  composer.block({ title: 'Originals' }, (owner) => composer.text(owner, fixedTexts().originals))
+  if (exhibits.length === 0) {
+    composer.block({ title: 'Exhibits' }, (owner) => composer.text(owner, 'No exhibit is recorded.'))
+  } else {
+    composer.flow.place([{ lines: 1, gap: true, draw: () => {} }, ...exhibitTable(composer, exhibits)])
+  }
+  const printed = exhibits.filter(({ number }) => composer.stored.pictures.has(number))
+  if (printed.length > 0) {
+    composer.flow.newPage()
+    composer.flow.place(photographRows(composer, printed))
+  }
+  composer.flow.place(endMark(composer))
+}
+
+function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
+  const cell = (text: string, style = styles.cell) => [{ text, style }]
+  return composer.table(
+    composer.section,
+    {
+      caption: cell('All exhibits. The hash is the first 12 digits of the SHA-256 of the file as imported.', styles.caption),
+      columns: [
+        { head: '', widthMm: 11 },
+        { head: 'kind, what it shows', widthMm: 57 },
+        { head: 'place', widthMm: 30 },
+        { head: 'date; made by', widthMm: 36 },
+        { head: 'SHA-256', widthMm: 20 },
+        { head: 'cited by', widthMm: 16 },
+      ],
+      rows: exhibits.map((exhibit) => {
+        const pictured = composer.stored.pictures.has(exhibit.number)
+        return {
+          anchors: pictured ? [] : [place.exhibit(exhibit.number)],
+          cells: [
+            [composer.exhibit(exhibit.number, styles.cellStrong)],
+            [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(composer, exhibit, pictured))],
+            placeWords(composer, exhibit, styles.cell),
+            cell(`${dateWords(exhibit)}; ${exhibit.madeBy === '' ? 'maker not stated' : exhibit.madeBy}`),
+            exhibit.photograph === null
+              ? cell('—')
+              : cell(exhibit.photograph.sha256.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 '), styles.cellMono),
+            citedBy(composer, exhibit.number, styles.cell),
+          ],
+        }
+      }),
+    },
+    true,
+  )
+}
+
+/** Caption, and for a measurement its value; says so when a photograph is kept in the record and not printed. */
+function describe(composer: Composer, exhibit: Exhibit, pictured: boolean): string {
+  const { measurement } = exhibit
+  const parts = [exhibit.caption === '' ? 'No caption.' : exhibit.caption]
+  if (measurement !== null) {
+    const value = measuredValue(measurement.value, measurement.uncertainty, measurement.unit)
+    parts.push(`${measurement.what}: ${value}; ${measurement.method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`)
+  }
+  if (exhibit.photograph !== null && !pictured) {
+    parts.push(exhibit.inReport ? 'No report copy could be made of it; the original is in the record.' : 'Kept in the record, not printed.')
+  }
+  const { photograph } = exhibit
+  if (composer.content.record.commission.positionsInReports && photograph?.latitude != null && photograph.longitude !== null) {
+    parts.push(`Position ${photograph.latitude.toFixed(5)}, ${photograph.longitude.toFixed(5)}, as the camera gave it.`)
+  }
+  return parts.join(' ')
+}
+
+const dateWords = (exhibit: Exhibit): string =>
+  exhibit.photograph === null
+    ? `added ${instantText(exhibit.addedAt)}`
+    : cameraTime(exhibit.photograph.takenAt, exhibit.photograph.takenOffset)

@@ -1,0 +1,88 @@
+import type { CarNumber } from '../../../shared-types/car.ts'
+import type { Composer } from '../layout/composer.ts'
+import { stated } from '../layout/composer.ts'
+import { styles } from '../layout/text-style.ts'
+import { place, numbered } from '../wording/references.ts'
+import { builtInterval } from '../wording/sentences.ts'
+
+/** What the car is: description, construction, build interval, every number on paper and on the car, history as told. */
+export function composeIdentity(composer: Composer): void {
+  const { particulars } = composer.content.record
+  composer.openSection('identity', 'Identification')
+  const line = (label: string, text: string) => (owner: Composer['section']) =>
+    composer.labelled(owner, label, [{ text, style: styles.text }])
+  composer.block({ title: 'The car' }, (owner) => [
+    ...line('maker, line', `${stated(particulars.maker)}; ${stated(particulars.line)}`)(owner),
+    ...line('body', `${bodyWords(composer)}; ${particulars.steering}-hand drive`)(owner),
+    ...line('first sold in', stated(particulars.marketOfFirstSale))(owner),
+    ...line('colour now', stated(particulars.colourNow))(owner),
+    ...line('conditions', particulars.conditions.length === 0 ? 'none stated' : particulars.conditions.join(', '))(owner),
+  ])
+  composer.block({ title: 'Material and\nconstruction' }, (owner) => composer.text(owner, stated(particulars.construction)))
+  composer.block({ title: 'Built', note: 'an interval, with its grounds' }, (owner) => [
+    ...composer.text(owner, builtInterval(particulars) === '' ? 'Not stated.' : `${capital(builtInterval(particulars))}.`),
+    ...line('grounds', stated(particulars.builtGrounds))(owner),
+  ])
+  composer.block({ title: 'Numbers', note: 'on paper and on the car' }, (owner) => numbersTable(composer, owner))
+  composer.block({ title: 'History', note: 'as told; gaps are gaps' }, (owner) => composer.text(owner, stated(particulars.history)))
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+function bodyWords({ content }: Composer): string {
+  const us = content.record.commission.names === 'us'
+  const words = {
+    saloon2: us ? 'two-door sedan' : 'two-door saloon',
+    saloon4: us ? 'four-door sedan' : 'four-door saloon',
+    coupe: us ? 'coupe' : 'coupé',
+    convertible: us ? 'convertible' : 'drophead',
+    estate: us ? 'station wagon' : 'estate',
+    pickup: us ? 'pickup truck' : 'pickup',
+    van: us ? 'panel van' : 'van',
+  }
+  return words[content.record.particulars.body]
+}
+
+/** How paper and car stand to each other. Spaces, hyphens and case are left out of the comparison. */
+export function agreement(row: CarNumber): 'agrees' | 'differs' | 'not found' | 'not looked for' | 'on the car only' | 'on paper only' {
+  if (row.howRead === 'not looked for' || row.howRead === 'not found') return row.howRead
+  const plain = (text: string) => text.replace(/[\s\-–./]/g, '').toUpperCase()
+  const [found, onPaper] = [plain(row.asRead), plain(row.onPaper)]
+  if (found === '') return onPaper === '' ? 'not found' : 'on paper only'
+  if (onPaper === '') return 'on the car only'
+  return found === onPaper ? 'agrees' : 'differs'
+}
+
+function numbersTable(composer: Composer, owner: Composer['section']) {
+  const { carNumbers } = composer.content.record
+  if (carNumbers.length === 0) return composer.text(owner, 'No number was looked for.')
+  const cell = (text: string, style = styles.cell) => [{ text, style }]
+  return composer.table(owner, {
+    caption: cell('Each number on paper, as found on the car, and whether they agree.', styles.caption),
+    columns: [
+      { head: '', widthMm: 9 },
+      { head: 'number, where', widthMm: 31 },
+      { head: 'on paper', widthMm: 25 },
+      { head: 'as found', widthMm: 25 },
+      { head: 'result', widthMm: 18 },
+      { head: 'how read; exhibits', widthMm: 22 },
+    ],
+    rows: carNumbers.map((row) => ({
+      anchors: [place.carNumber(row.number)],
+      cells: [
+        cell(numbered('N', row.number)),
+        [
+          ...cell(row.kind, styles.cellStrong),
+          ...(row.where === '' ? [] : cell(`, ${row.where}`)),
+          ...(row.note === '' ? [] : cell(`. ${row.note}`, styles.cellSoft)),
+        ],
+        row.onPaper === ''
+          ? cell('nothing', styles.cellSoft)
+          : [...cell(row.onPaper, styles.cellMono), ...(row.paper === '' ? [] : cell(`, ${row.paper}`, styles.cellSoft))],
+        row.asRead === '' ? cell('nothing', styles.cellSoft) : cell(row.asRead, styles.cellMono),
+        cell(agreement(row), styles.cellStrong),
+        [...cell(`${row.howRead}; `), ...composer.exhibits(row.exhibits)],
+      ],
+    })),
+  })
+}

@@ -1,0 +1,104 @@
+import type { AreaJudgement, Because } from '../../../shared-types/judgement.ts'
+import { shareBars } from '../drawing/share-bars.ts'
+import type { Composer } from '../layout/composer.ts'
+import type { Span } from '../layout/line-breaking.ts'
+import { styles } from '../layout/text-style.ts'
+import { figure, NARROW, shareBounds } from '../wording/numbers.ts'
+import { numbered, place } from '../wording/references.ts'
+
+const MOST_REASONS = 12
+
+/** Shares of originality as bounds: by area of the body, by state, by group of parts; the steps behind them; open questions. */
+export function composeOriginality(composer: Composer): void {
+  const { judgement } = composer.content
+  composer.openSection('originality', 'Originality')
+  const areas = [judgement.whole, ...judgement.areas]
+  const caption = (text: string) => [
+    { text: `${composer.nextFigure()} `, style: styles.captionStrong },
+    { text, style: styles.caption },
+  ]
+  composer.block({ title: 'Metal', note: 'computed, by area' }, (owner) =>
+    shareBars(
+      composer,
+      owner,
+      areas.map((area) => ({ ...area.originalMetal, label: area.label, basis: areaBasis(area) })),
+      caption('Original metal: at least the solid bar, at most the solid and the open bar.'),
+    ),
+  )
+  composer.block({ title: 'Paint', note: 'computed, by area' }, (owner) =>
+    shareBars(
+      composer,
+      owner,
+      areas.map((area) => ({ ...area.factoryPaint, label: area.label, basis: areaBasis(area) })),
+      caption('Factory finish: at least the solid bar, at most the solid and the open bar.'),
+    ),
+  )
+  if (judgement.parts.length > 0) {
+    composer.block({ title: 'Parts', note: 'computed, by count' }, (owner) =>
+      shareBars(composer, owner, judgement.parts, caption('Parts as fitted at the factory, by count.')),
+    )
+  }
+  composer.block({ title: 'States', note: 'of the whole body' }, (owner) => statesTable(composer, owner))
+  composer.block({ title: 'Because', note: 'the steps behind the shares' }, (owner) =>
+    [...judgement.whole.originalMetal.because, ...judgement.whole.factoryPaint.because]
+      .slice(0, MOST_REASONS)
+      .flatMap((step) => composer.text(owner, becauseLine(composer, step))),
+  )
+  composer.block({ title: 'Open questions' }, (owner) =>
+    judgement.openQuestions.length === 0
+      ? composer.text(owner, 'None is listed.')
+      : judgement.openQuestions.flatMap((question) =>
+          composer.text(owner, [
+            { text: `${question.text} `, style: styles.text },
+            { text: `Would settle it: ${question.wouldSettle}`, style: styles.soft },
+          ]),
+        ),
+  )
+}
+
+const areaBasis = (area: AreaJudgement): string =>
+  `${figure(area.seenAreaM2, 2)} of ${figure(area.areaM2, 2)}${NARROW}m² seen`
+
+function statesTable(composer: Composer, owner: Composer['section']) {
+  const { whole } = composer.content.judgement
+  const cell = (text: string) => [{ text, style: styles.cell }]
+  const row = (kind: string) => (state: AreaJudgement['metal'][number]) => ({
+    cells: [
+      cell(kind),
+      cell(state.state),
+      cell(`${figure(state.areaM2, 2)}${NARROW}m²`),
+      cell(shareBounds(state.lowPercent, state.highPercent)),
+    ],
+  })
+  return composer.table(owner, {
+    caption: [{ text: 'Share of the surface in each state: bounds, since the unseen may be anything.', style: styles.caption }],
+    columns: [
+      { head: '', widthMm: 20 },
+      { head: 'state', widthMm: 54 },
+      { head: 'area seen', widthMm: 28, align: 'right' },
+      { head: 'share', widthMm: 28, align: 'right' },
+    ],
+    rows: [...whole.metal.map(row('metal')), ...whole.paint.map(row('paint'))],
+  })
+}
+
+function becauseLine(composer: Composer, step: Because): Span[] {
+  const references = step.references.flatMap((reference): Span[] => {
+    const number = Number(reference.key)
+    switch (reference.kind) {
+      case 'finding':
+        return [{ text: ' ', style: styles.text }, composer.finding(number, styles.reference)]
+      case 'exhibit':
+        return [{ text: ' ', style: styles.text }, composer.exhibit(number, styles.soft)]
+      case 'spot':
+        return [{ text: ' ', style: styles.text }, composer.linked(numbered('R', number), styles.soft, place.spot(number))]
+      default:
+        return []
+    }
+  })
+  return [
+    { text: step.text, style: styles.text },
+    ...references,
+    { text: ` ${step.sort}${step.source === null ? '' : `; ${step.source}`}`, style: styles.sideNote },
+  ]
+}

@@ -1,0 +1,66 @@
+import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../../shared-types/units.ts'
+
+/** Narrow no-break space: between thousands, before units, inside references. */
+export const NARROW = '\u202F'
+const MINUS = '\u2212'
+
+/** A number with narrow spaces between thousands, a true minus, and a fixed count of decimals. */
+export function figure(value: number, decimals = 0): string {
+  const [whole = '0', fraction] = Math.abs(value).toFixed(decimals).split('.')
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+(?!\d))/g, NARROW) : whole
+  const negative = value < 0 && Number(value.toFixed(decimals)) !== 0
+  return `${negative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`
+}
+
+/** Decimals that leave an uncertainty two significant digits at most, one from 3 on (JCGM 100:2008, 7.2.6). */
+export function decimalsFor(uncertainty: number): number {
+  if (!(uncertainty > 0)) return 0
+  const exponent = Math.floor(Math.log10(uncertainty))
+  const digits = uncertainty / 10 ** exponent < 3 ? 2 : 1
+  return Math.max(0, digits - 1 - exponent)
+}
+
+/** A plain value without a stated uncertainty keeps the digits it was entered with, three decimals at most. */
+const asEntered = (value: number): string => figure(value, Math.min(3, (String(value).split('.')[1] ?? '').length))
+
+/** `412 ± 38 µm`, or `412 µm, uncertainty not stated`. The uncertainty is expanded, k = 2. */
+export function measuredValue(value: number, uncertainty: number | null, unit: string): string {
+  if (uncertainty === null) return `${asEntered(value)}${NARROW}${unit}, uncertainty not stated`
+  const decimals = decimalsFor(uncertainty)
+  return `${figure(value, decimals)} ± ${figure(uncertainty, decimals)}${NARROW}${unit}`
+}
+
+/** Bounds, least and most possible: `58 – 71 %`. */
+export function bounds(low: number, high: number, unit: string, decimals = 0): string {
+  const [from, to] = [figure(low, decimals), figure(high, decimals)]
+  return `${from === to ? from : `${from} – ${to}`}${unit === '' ? '' : `${NARROW}${unit}`}`
+}
+
+/** Shares as bounds, the low one rounded down and the high one up, so that rounding never narrows them. */
+export const shareBounds = (lowPercent: number, highPercent: number): string =>
+  bounds(Math.floor(lowPercent + 1e-9), Math.ceil(highPercent - 1e-9), '%')
+
+/** A length in the commission's unit, number only. */
+export function lengthFigure(lengthMm: number, unit: LengthUnit): string {
+  return unit === 'mm' ? asEntered(Math.round(lengthMm * 10) / 10) : figure(lengthMm / MM_PER_INCH, 2)
+}
+
+/** Sizes joined by ×, one unit, one uncertainty: `310 × 25 ± 2 mm`. */
+export function sizes(lengthsMm: readonly number[], uncertaintyMm: number | null, unit: LengthUnit): string {
+  if (lengthsMm.length === 0) return ''
+  const factor = unit === 'mm' ? 1 : 1 / MM_PER_INCH
+  if (uncertaintyMm === null) {
+    return `${lengthsMm.map((length) => lengthFigure(length, unit)).join(' × ')}${NARROW}${unit}, uncertainty not stated`
+  }
+  const decimals = decimalsFor(uncertaintyMm * factor)
+  const values = lengthsMm.map((length) => figure(length * factor, decimals)).join(' × ')
+  return `${values} ± ${figure(uncertaintyMm * factor, decimals)}${NARROW}${unit}`
+}
+
+/** A coating thickness in the commission's unit, number only: whole micrometres or tenths of a mil. */
+export function coatingFigure(um: number, unit: CoatingUnit): string {
+  return unit === 'µm' ? figure(um) : figure(um / UM_PER_MIL, 1)
+}
+
+/** An amount of money: `GBP 1 400`. */
+export const money = (amount: number, currency: string): string => `${currency}${NARROW}${figure(amount)}`

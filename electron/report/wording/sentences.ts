@@ -1,0 +1,70 @@
+import type { Particulars, Visit } from '../../../shared-types/car.ts'
+import type { Finding } from '../../../shared-types/finding.ts'
+import type { Commission } from '../../../shared-types/car.ts'
+import type { ReportContent } from '../report-content.ts'
+import { dayText } from './dates.ts'
+import { NARROW, figure, sizes } from './numbers.ts'
+
+/** "built between 11 January 1960 and 30 March 1960", or what is known of it; empty when nothing is. */
+export function builtInterval({ builtFrom, builtTo }: Particulars): string {
+  if (builtFrom !== null && builtTo !== null) {
+    if (builtFrom === builtTo) return `built on ${dayText(builtFrom)}`
+    return `built between ${dayText(builtFrom)} and ${dayText(builtTo)}`
+  }
+  if (builtFrom !== null) return `built on or after ${dayText(builtFrom)}`
+  return builtTo === null ? '' : `built on or before ${dayText(builtTo)}`
+}
+
+/** One examination in a sentence: where, light, weather, surface, support, temperature. */
+export function conditionsSentence(visit: Visit): string {
+  const words = [
+    visit.place,
+    visit.light,
+    visit.weather,
+    visit.surface,
+    `car ${visit.support}`,
+    visit.temperatureC === null ? '' : `${figure(visit.temperatureC)}${NARROW}°C`,
+  ].filter((word) => word !== '')
+  return `${words.join('; ')}.`
+}
+
+const levels = ['outside only', 'with openings', 'with inside', 'with underneath'] as const
+const levelWords = ['outside', 'openings and engine bay', 'inside', 'underneath'] as const
+
+/** What the chosen level covers, and which intrusive steps were done, each with whether it was. */
+export function levelDone(content: ReportContent): { readonly word: string; readonly done: boolean }[] {
+  const reached = levels.indexOf(content.record.commission.level)
+  const doneSteps = content.record.consents.filter((consent) => consent.given && consent.done !== '')
+  return [
+    ...levelWords.map((word, index) => ({ word, done: index <= reached })),
+    ...doneSteps.map(({ step }) => ({ word: `done: ${step}`, done: true })),
+    { word: 'parts removed, samples taken, engine run: see section 2', done: false },
+  ]
+}
+
+/** Extent of a finding as measured: sizes with uncertainty, depth by name; empty when nothing was measured. */
+export function extentWords(finding: Finding, commission: Commission): string {
+  const { lengthMm, widthMm, depthMm, sizeUncertaintyMm } = finding
+  const flat = [lengthMm, widthMm].filter((length) => length !== null)
+  const unit = commission.lengthUnit
+  const words = [
+    sizes(flat, sizeUncertaintyMm, unit),
+    depthMm === null ? '' : `${sizes([depthMm], sizeUncertaintyMm, unit)} deep`,
+  ]
+  return words.filter((word) => word !== '').join('; ')
+}
+
+/**
+ * Grade as the standard writes it. Degrees of rusting by share of surface, ISO 4628-3:2016, table 1: Ri 1 0.05 %,
+ * Ri 2 0.5 %, Ri 3 1 %, Ri 4 8 %, Ri 5 40 to 50 %. The degree named is the first whose share is not below the one seen.
+ */
+export function gradeWords(grade: Finding['grade']): string {
+  if (grade === null) return ''
+  if (grade.standard === 'ISO 4628-2') return `blistering ${grade.quantity}(S${grade.size}), ISO 4628-2`
+  const shares = [0, 0.05, 0.5, 1, 8]
+  const degree = shares.findIndex((share) => grade.affectedPercent <= share)
+  const name = `Ri${NARROW}${degree === -1 ? 5 : degree}`
+  return `rust ${name}, ${figure(grade.affectedPercent, decimals(grade.affectedPercent))}${NARROW}% of the surface looked at, ${grade.basis}, ISO 4628-3`
+}
+
+const decimals = (value: number): number => Math.min(2, (String(value).split('.')[1] ?? '').length)
