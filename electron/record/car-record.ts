@@ -55,11 +55,20 @@ export type RenderingKind = 'thumbnail' | 'report'
 export interface CarRecord {
   readonly path: string
   readonly readOnly: boolean
-  /** The registers as they stand; the same object until the next command. */
+  /**
+   * The registers as they stand; the same object until the next command. A record opened to read shows them as they
+   * stood when it was opened, whatever another program writes since.
+   */
   view(): RecordView
   commit(command: Command): Promise<Acknowledgement>
+  /**
+   * Takes back the last command that can be taken back, by a command that does the opposite; `nothing-to-undo` when
+   * there is none. What is final (an issued edition) is stepped over; what it changed is not taken back under it.
+   */
   undo(command: { readonly commandId: string; readonly who: string; readonly at: string }): Promise<Acknowledgement>
+  /** Takes back the last undo, so that the same rows stand again with the same numbers; `nothing-to-undo` when none. */
   redo(command: { readonly commandId: string; readonly who: string; readonly at: string }): Promise<Acknowledgement>
+  /** A page of the journal, newest first: rows older than `before`, or the newest when that is null. */
   journal(
     before: number | null,
     limit: number,
