@@ -49,9 +49,9 @@ export function partDefinition(id: string): PartDefinition | undefined {
   return read().byId.get(id.replace(/\.([LR]|[1-9][0-9]?)$/, ''))
 }
 
-/** Name of a group of parts as printed: "Rear axle". */
-export function partGroupName(group: string): string {
-  return read().groups[group] ?? group
+/** Names of the groups of parts as printed: `axle` is "Rear axle". */
+export function partGroups(): Readonly<Record<string, string>> {
+  return read().groups
 }
 
 /** Parts a car of this body carries before anything is entered: documents and what only some cars have left out. */

@@ -19,6 +19,8 @@ export interface Program {
   upload(id: string): Promise<{ readonly path: string; readonly fileName: string }>
   /** Signal that is aborted when `task.cancel` names this task. */
   task(taskId: string): AbortSignal
+  /** Aborts the signal of a running task; one that has ended already is left alone. */
+  cancelTask(taskId: string): void
 }
 
 /** A use case: one request of the contract, done. */

@@ -1,0 +1,55 @@
+import type { Exhibit, ExhibitWords } from '../../shared-types/exhibit.ts'
+import { ProblemError } from '../../shared-types/problem.ts'
+import type { RecordView } from '../../shared-types/record.ts'
+import { numberedRow, numberedRows } from './numbered-rows.ts'
+import { panelNameIn, requirePanel } from './panels-of-record.ts'
+import type { UseCases } from './program.ts'
+import { rowMark, shortened } from './row-marks.ts'
+import { rowChange, sendCommand } from './send-command.ts'
+
+/** Says what an exhibit is, for a label: "photograph, Left front wing". */
+export function exhibitInWords(exhibit: Omit<Exhibit, 'number'>, now: RecordView): string {
+  const about = exhibit.panelId === null ? exhibit.caption : panelNameIn(now, exhibit.panelId)
+  return about === '' ? exhibit.kind : `${exhibit.kind}, ${shortened(about)}`
+}
+
+/** Throws when the exhibit is placed on a panel the car does not have. */
+export function checkExhibitPlace(words: Pick<ExhibitWords, 'panelId'>, now: RecordView, field: string): void {
+  if (words.panelId !== null) requirePanel(now, words.panelId, field)
+}
+
+const exhibits = numberedRows({
+  register: 'exhibits',
+  command: 'exhibit',
+  noun: 'Exhibit',
+  describe: exhibitInWords,
+  check: (row, now) => {
+    checkExhibitPlace(row, now, 'draft.panelId')
+    if ((row.kind === 'measurement') !== (row.measurement !== null)) {
+      const message =
+        row.measurement === null
+          ? 'Give the measured value, or choose another kind of exhibit.'
+          : 'Only an exhibit of the kind "measurement" carries a measured value. Choose that kind, or leave the value out.'
+      throw new ProblemError('input-refused', message, { field: 'draft.measurement' })
+    }
+  },
+})
+
+/** Evidence that findings and verdicts cite, photographs apart: those come in by `exhibits.import`. */
+export const exhibitUseCases: Pick<UseCases, 'exhibit.add' | 'exhibit.describe' | 'exhibit.withdraw'> = {
+  'exhibit.add': (program, input) =>
+    sendCommand(program, 'exhibit.add', input, (draft, at) =>
+      exhibits.adding({ ...input.draft, photograph: null, addedAt: at }, draft, at),
+    ),
+  'exhibit.describe': (program, input) =>
+    sendCommand(program, 'exhibit.describe', input, ({ now }) => {
+      checkExhibitPlace(input.words, now, 'words.panelId')
+      const row = { ...numberedRow(now, 'exhibits', input.number), ...input.words }
+      return {
+        changes: [rowChange('exhibits', String(input.number), row)],
+        label: `Exhibit ${rowMark('exhibits', input.number)} described: ${exhibitInWords(row, now)}`,
+        number: input.number,
+      }
+    }),
+  'exhibit.withdraw': exhibits.withdraw,
+}

@@ -1,0 +1,11 @@
+import { cautions } from '../sheets/cautions.ts'
+import { panelList } from '../sheets/panel-list.ts'
+import { partsList } from '../sheets/parts-list.ts'
+import type { UseCases } from './program.ts'
+
+/** Reference lists shipped with the program. */
+export const listUseCases: Pick<UseCases, 'lists.panels' | 'lists.cautions' | 'lists.parts'> = {
+  'lists.panels': async (_, { body, level, conditions }) => panelList(body, level, conditions),
+  'lists.cautions': async () => cautions(),
+  'lists.parts': async () => partsList(),
+}
