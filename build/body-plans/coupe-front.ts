@@ -1,0 +1,410 @@
+import type { Point } from '../../electron/figures/cubic-path.ts'
+import { lamp, raised, size, up } from './coupe-shape.ts'
+import { type Curve, ellipse, joined, lines, mirrored, rounded } from './curve.ts'
+import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
+
+const flat = (...points: Point[]): Curve => lines(...points.map(up))
+const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirrored(curve)])
+const back = (curve: Curve): Curve => [...curve].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
+/** A half from the centre line back to the centre line, closed by its mirror image. */
+const whole = (half: Curve): Curve => joined(half, back(mirrored(half)))
+
+/** Lines of the half that lies to the driver's left. */
+const half = {
+  foot: raised(
+    [
+      [0, 266],
+      [360, 264],
+      [620, 258],
+      [716, 266],
+      [768, 316],
+    ],
+    [1, 0],
+  ),
+  flank: raised([
+    [768, 316],
+    [790, 400],
+    [808, 540],
+    [806, 680],
+    [790, 780],
+    [756, 846],
+    [714, 876],
+  ]),
+  wingTop: raised(
+    [
+      [714, 876],
+      [668, 876],
+      [612, 866],
+      [556, 872],
+    ],
+    [-1, 0.1],
+  ),
+  bonnetTop: raised(
+    [
+      [556, 872],
+      [420, 900],
+      [220, 936],
+      [0, 950],
+    ],
+    [-1, 0.24],
+    [-1, 0],
+  ),
+  cab: raised(
+    [
+      [706, 840],
+      [660, 1040],
+      [610, 1196],
+      [578, 1264],
+      [526, 1312],
+      [430, 1334],
+      [220, 1347],
+      [0, 1350],
+    ],
+    undefined,
+    [-1, 0],
+  ),
+  screenFoot: raised(
+    [
+      [0, 960],
+      [260, 950],
+      [500, 918],
+      [640, 886],
+      [656, 860],
+    ],
+    [1, 0],
+  ),
+  screenEdge: raised([
+    [640, 886],
+    [604, 1040],
+    [556, 1188],
+    [506, 1282],
+  ]),
+  screenTop: raised(
+    [
+      [0, 1303],
+      [260, 1300],
+      [440, 1291],
+      [506, 1282],
+      [620, 1262],
+    ],
+    [1, 0],
+  ),
+  bonnetLip: raised(
+    [
+      [0, 742],
+      [240, 740],
+      [392, 742],
+      [440, 758],
+      [462, 800],
+      [556, 872],
+    ],
+    [1, 0],
+  ),
+  bowl: ellipse(up([lamp.out, lamp.height]), lamp.bowl),
+  noseSeamTop: raised([
+    [450, 778],
+    [462, 752],
+    [484, 742],
+  ]),
+  noseSeam: raised([
+    [484, 600],
+    [470, 540],
+    [466, 480],
+    [470, 402],
+  ]),
+  apronTop: raised(
+    [
+      [0, 396],
+      [240, 397],
+      [470, 402],
+    ],
+    [1, 0],
+  ),
+  apronSide: raised([
+    [470, 402],
+    [510, 320],
+    [604, 250],
+  ]),
+  middle: lines([0, -1400], [0, 0]),
+} as const
+
+const faces: Record<string, Point> = {
+  'front-side.L': [740, 500],
+  'lamp-housing.L': [588, 690],
+  'nose-panel': [300, 460],
+  'front-apron': [300, 330],
+  'front-lid': [300, 830],
+  'air-chamber': [300, 934],
+  'front-post-upper.L': [640, 1040],
+  'front-glass-surround': [300, 1100],
+  'roof-skin': [300, 1325],
+}
+
+function tyreInk(): InkCurve[] {
+  const tyre = rounded(
+    [
+      [566, 420],
+      [714, 420],
+      [714, 0],
+      [566, 0],
+    ].map((p) => up(p as unknown as Point)),
+    [10, 10, 34, 34],
+  )
+  const treads = [596, 624, 656, 684].map((u) => flat([u, 8], [u, 300]))
+  return [...solid('shut', ...both(tyre)), ...line('form', ...both(...treads))]
+}
+
+const glass = whole(
+  joined(
+    raised(
+      [
+        [0, 972],
+        [280, 963],
+        [480, 938],
+        [580, 914],
+        [606, 910],
+      ],
+      [1, 0],
+    ),
+    raised([
+      [606, 910],
+      [574, 1040],
+      [526, 1180],
+      [488, 1252],
+    ]),
+    raised(
+      [
+        [488, 1252],
+        [430, 1264],
+        [260, 1275],
+        [0, 1278],
+      ],
+      [-1, 0.5],
+      [-1, 0],
+    ),
+  ),
+)
+
+function glassInk(): InkCurve[] {
+  return [
+    ...line('form', flat([-240, 1010], [-110, 1200]), flat([-200, 1010], [-70, 1200]), flat([250, 1060], [330, 1180])),
+    ...line(
+      'detail',
+      raised([
+        [-430, 944],
+        [-424, 992],
+        [-370, 1024],
+        [-306, 1020],
+        [-268, 982],
+        [-262, 958],
+      ]),
+    ),
+    ...line(
+      'detail',
+      raised([
+        [60, 968],
+        [190, 990],
+        [370, 1000],
+      ]),
+      raised([
+        [-420, 948],
+        [-290, 990],
+        [-110, 1002],
+      ]),
+    ),
+  ]
+}
+
+/** One plain opening, wider than it is high, closed by upright bars. */
+function grilleInk(): InkCurve[] {
+  const outline = (inset: number): Curve =>
+    whole(
+      joined(
+        raised(
+          [
+            [0, 676 - inset],
+            [230, 672 - inset],
+            [370 - inset, 648 - inset],
+          ],
+          [1, 0],
+        ),
+        raised([
+          [370 - inset, 648 - inset],
+          [416 - inset, 616 - inset * 0.4],
+          [418 - inset, 574],
+          [384 - inset, 540 + inset * 0.6],
+        ]),
+        raised(
+          [
+            [384 - inset, 540 + inset * 0.6],
+            [230, 524 + inset],
+            [0, 520 + inset],
+          ],
+          undefined,
+          [-1, 0],
+        ),
+      ),
+    )
+  const bars: Curve[] = []
+  for (let u = 0; u <= 372; u += 24) {
+    const fall = (u / 400) ** 3.2
+    bars.push(flat([u, 534 + fall * 30], [u, 662 - fall * 60]))
+  }
+  return [
+    ...solid('shut', outline(0)),
+    ...loop('detail', outline(13)),
+    ...line('detail', ...both(...bars.slice(1)), ...bars.slice(0, 1)),
+    ...line('shut', flat([-396, 598], [396, 598])),
+  ]
+}
+
+function lampInk(): InkCurve[] {
+  const middle = up([lamp.out, lamp.height])
+  const ribs = Array.from({ length: 9 }, (_, index) => (index - 4) * 18).map((du) => {
+    const reach = Math.sqrt(88 * 88 - du * du)
+    return raised([
+      [lamp.out + du, lamp.height - reach],
+      [lamp.out + du * 1.12, lamp.height],
+      [lamp.out + du, lamp.height + reach],
+    ])
+  })
+  return [
+    ...solid('shut', ...both(ellipse(middle, lamp.radius))),
+    ...loop('detail', ...both(ellipse(middle, 100), ellipse(middle, 90))),
+    ...line('form', ...both(...ribs)),
+  ]
+}
+
+/** Bumper bar with its overriders; the same at both ends of the car. */
+export function bumperInk(): InkCurve[] {
+  const bar = whole(
+    joined(
+      raised(
+        [
+          [0, 505],
+          [400, 505],
+          [700, 502],
+          [784, 492],
+        ],
+        [1, 0],
+      ),
+      raised([
+        [784, 492],
+        [810, 462],
+        [806, 424],
+        [776, 406],
+      ]),
+      raised(
+        [
+          [776, 406],
+          [400, 398],
+          [0, 398],
+        ],
+        undefined,
+        [-1, 0],
+      ),
+    ),
+  )
+  const overrider = rounded(
+    [
+      [298, 560],
+      [362, 560],
+      [366, 372],
+      [294, 372],
+    ].map((p) => up(p as unknown as Point)),
+    [26, 26, 16, 16],
+  )
+  return [
+    ...solid('shut', bar),
+    ...line(
+      'form',
+      ...both(
+        raised(
+          [
+            [0, 471],
+            [400, 471],
+            [804, 462],
+          ],
+          [1, 0],
+        ),
+        raised(
+          [
+            [0, 432],
+            [400, 432],
+            [802, 436],
+          ],
+          [1, 0],
+        ),
+      ),
+    ),
+    ...solid('shut', ...both(overrider)),
+    ...line('form', ...both(flat([314, 544], [317, 386]))),
+  ]
+}
+
+/** Front elevation: driver's left on the reader's right. */
+export function front(at: { x: number; y: number }): ViewDrawing {
+  const plate = rounded(
+    [
+      [240, 384],
+      [240, 288],
+      [-240, 288],
+      [-240, 384],
+    ].map((p) => up(p as unknown as Point)),
+    8,
+  )
+  return {
+    id: 'front',
+    name: 'Front',
+    box: { u: -size.width / 2, v: -size.height, width: size.width, height: size.height },
+    at,
+    mirror: 'u',
+    curves: Object.values(half),
+    faces: Object.fromEntries(Object.entries(faces).map(([name, point]) => [name, up(point)])),
+    setIn: [],
+    cutouts: [{ panelId: 'front-glass-surround', curve: glass, weight: 'shut' }],
+    silhouette: null,
+    ink: [
+      ...tyreInk(),
+      ...glassInk(),
+      ...grilleInk(),
+      ...lampInk(),
+      ...solid('detail', ...both(ellipse(up([610, 500]), 30, 22))),
+      ...line(
+        'form',
+        ...both(
+          raised([
+            [110, 930],
+            [96, 850],
+            [70, 764],
+          ]),
+          raised([
+            [330, 890],
+            [318, 830],
+            [296, 768],
+          ]),
+        ),
+      ),
+      ...line(
+        'form',
+        ...both(
+          raised([
+            [700, 850],
+            [740, 790],
+            [760, 720],
+          ]),
+          raised([
+            [690, 330],
+            [740, 420],
+            [752, 500],
+          ]),
+        ),
+      ),
+      ...bumperInk(),
+      ...solid('detail', plate),
+      ...solid('detail', ellipse(up([0, 792]), 20)),
+      ...line('centre', lines([0, 60], [0, -1420])),
+      ...line('station', lines([-900, 0], [900, 0])),
+    ],
+  }
+}

@@ -1,0 +1,154 @@
+import type { CalloutMark, PlanPanel, PlanSheet, PlanView } from '../../shared-types/figure.ts'
+import type { PanelId } from '../../shared-types/panel.ts'
+import { distanceToEdge, flattened } from './cubic-path.ts'
+import { readOutline } from './path-text.ts'
+import { shortestAssignment } from './shortest-assignment.ts'
+
+/** Below this scale there is room for the rings only. */
+export const NAMES_FROM_PIXELS_PER_MM = 0.11
+const RING_PX = 8.5
+/** Room a ring with its two lines of text takes along a row of homes. */
+const HOME_PX = 112
+const NAMED_IN_A_VIEW = 6
+
+/** A panel that wants a callout; the first in the list are the ones that get one. */
+export interface CalloutWish {
+  readonly panelId: PanelId
+  readonly stop: number
+  readonly name: string
+  readonly word: string
+}
+
+interface SheetPoint {
+  readonly x: number
+  readonly y: number
+}
+
+/**
+ * Callouts of one sheet. Each panel is called out once, in the view where it is largest: inside it where it is
+ * large enough, else from a home at the edge of the view by a straight leader. Homes are matched to panels so that
+ * the sum of the leaders is least; leaders of a shortest matching never cross, because two that crossed would be
+ * shorter with their homes exchanged (Bekos, Kaufmann, Symvonis, Wolff: Boundary labeling, Computational Geometry
+ * 36, 2007, straight leaders; the matching itself in `shortest-assignment.ts`).
+ */
+export function callouts(sheet: PlanSheet, wishes: readonly CalloutWish[], pixelsPerMm: number): CalloutMark[] {
+  const named = pixelsPerMm >= NAMES_FROM_PIXELS_PER_MM
+  return sheet.views.flatMap((view) => {
+    const here = wishes
+      .filter(({ panelId }) => largestView(sheet, panelId) === view)
+      .slice(0, NAMED_IN_A_VIEW)
+      .map((wish) => ({ wish, panel: view.panels.find((p) => p.panelId === wish.panelId) }))
+      .filter((one): one is { wish: CalloutWish; panel: PlanPanel } => one.panel !== undefined)
+    const inside = here.filter(({ panel }) => hasRoomInside(panel, view, pixelsPerMm))
+    const outside = here.filter((one) => !inside.includes(one))
+    return [
+      ...inside.map(({ wish, panel }) => mark(wish, view, ringInside(panel, view, named, pixelsPerMm), [], named)),
+      ...led(view, outside, named, pixelsPerMm),
+    ]
+  })
+}
+
+/** The view of a sheet in which a panel is largest. */
+export function largestView(sheet: PlanSheet, panelId: PanelId): PlanView | undefined {
+  let best: PlanView | undefined
+  let most = 0
+  for (const view of sheet.views) {
+    const area = view.panels.find((panel) => panel.panelId === panelId)?.areaMm2 ?? 0
+    if (area > most) {
+      most = area
+      best = view
+    }
+  }
+  return best
+}
+
+const onSheet = (view: PlanView, { u, v }: { u: number; v: number }): SheetPoint => ({
+  x: view.at.x + u - view.box.u,
+  y: view.at.y + v - view.box.v,
+})
+
+/** Only lids, skins and trays: the flanks keep their lines free. */
+function hasRoomInside(panel: PlanPanel, view: PlanView, pixelsPerMm: number): boolean {
+  if (view.id === 'left' || view.id === 'right' || view.id === 'front' || view.id === 'rear') return false
+  const outline = flattened(readOutline(panel.outline), 8)
+  return distanceToEdge(outline, [panel.label.u, panel.label.v]) * pixelsPerMm > 30
+}
+
+function ringInside(panel: PlanPanel, view: PlanView, named: boolean, pixelsPerMm: number): SheetPoint {
+  const { x, y } = onSheet(view, panel.label)
+  return named ? { x: x - (HOME_PX * 0.36) / pixelsPerMm, y } : { x, y }
+}
+
+function mark(
+  wish: CalloutWish,
+  view: PlanView,
+  ring: SheetPoint,
+  leader: readonly SheetPoint[],
+  named: boolean,
+): CalloutMark {
+  return {
+    figure: String(wish.stop),
+    panelId: wish.panelId,
+    view: view.id,
+    ring,
+    leader,
+    name: named ? wish.name : '',
+    word: named ? wish.word : '',
+    textSide: 'right',
+  }
+}
+
+function led(
+  view: PlanView,
+  wanted: readonly { wish: CalloutWish; panel: PlanPanel }[],
+  named: boolean,
+  pixelsPerMm: number,
+): CalloutMark[] {
+  const homes = homesOf(view, pixelsPerMm)
+  const served = wanted.slice(0, homes.length)
+  if (served.length === 0) return []
+  const sites = served.map(({ panel }) => onSheet(view, panel.label))
+  const places = shortestAssignmentOf(sites, homes)
+  return served.map(({ wish }, index) => {
+    const site = sites[index] as SheetPoint
+    const home = homes[places[index] ?? 0] as SheetPoint
+    return mark(wish, view, home, [rim(home, site, pixelsPerMm), site], named)
+  })
+}
+
+function shortestAssignmentOf(sites: readonly SheetPoint[], homes: readonly SheetPoint[]): number[] {
+  return shortestAssignment(sites.map((site) => homes.map((home) => Math.hypot(site.x - home.x, site.y - home.y))))
+}
+
+/** Where the leader leaves the ring. */
+function rim(ring: SheetPoint, site: SheetPoint, pixelsPerMm: number): SheetPoint {
+  const length = Math.hypot(site.x - ring.x, site.y - ring.y) || 1
+  const share = Math.min(0.9, RING_PX / pixelsPerMm / length)
+  return { x: ring.x + (site.x - ring.x) * share, y: ring.y + (site.y - ring.y) * share }
+}
+
+/**
+ * Homes of a view. Sides: beside the roof, under the sill between the wheels, under the ground line. Ends: under
+ * the ground line. Other sheets: a row above and a row below.
+ */
+function homesOf(view: PlanView, pixelsPerMm: number): SheetPoint[] {
+  const pitch = HOME_PX / pixelsPerMm
+  const row = (from: number, to: number, v: number): SheetPoint[] => {
+    const count = Math.max(1, Math.floor((to - from) / pitch))
+    return Array.from({ length: count }, (_, index) => onSheet(view, { u: from + index * pitch, v }))
+  }
+  const { u, v, width, height } = view.box
+  const below = 20 / pixelsPerMm
+  if (view.id === 'left' || view.id === 'right') {
+    return [
+      ...row(60, 1700, -1330),
+      ...row(2950, 4700, -1330),
+      ...row(1190, 2900, -100),
+      ...row(-90, 700, below),
+      ...row(3560, 4350, below),
+    ]
+  }
+  if (view.id === 'front' || view.id === 'rear') return row(-790, 940, below)
+  if (view.id === 'roof') return []
+  return [...row(u, u + width, v - below * 1.2), ...row(u, u + width, v + height + below * 1.2)]
+}

@@ -1,0 +1,116 @@
+import type { ExtentMark, PlaceMark, PlanMarks, PlanSheet, PlanTableRow } from '../../shared-types/figure.ts'
+import type { Finding } from '../../shared-types/finding.ts'
+import type { PanelDefinition, PanelId } from '../../shared-types/panel.ts'
+import type { Spot } from '../../shared-types/reading.ts'
+import type { RecordView } from '../../shared-types/record.ts'
+import type { NameChoice } from '../../shared-types/words.ts'
+import { callouts } from './callouts.ts'
+import { legendInUse, panelMarks } from './panel-marks.ts'
+
+/** What the marks of one sheet are made from. */
+export interface MarksOf {
+  readonly sheet: PlanSheet
+  readonly record: RecordView
+  /** Panels of this car in walking order. */
+  readonly definitions: readonly PanelDefinition[]
+  readonly names: NameChoice
+  readonly pixelsPerMm: number
+  readonly inHand: PanelId | null
+}
+
+/** Everything on one sheet of the plan that follows the record: hatches, extents, callouts, places, legend, table. */
+export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHand }: MarksOf): PlanMarks {
+  const drawn = new Set(sheet.views.flatMap((view) => view.panels.map((panel) => panel.panelId)))
+  const here = definitions.filter((definition) => drawn.has(definition.id))
+  const panels = panelMarks(here, record.panels, names)
+  const views = new Set(sheet.views.map((view) => view.id))
+  const extents = record.findings.flatMap((finding) => extentMark(finding)).filter(({ view }) => views.has(view))
+  const withFinding = new Set(record.findings.map((finding) => finding.panelId))
+  const rank = ({ panelId, inspection, hatch }: (typeof panels)[number]): number => {
+    if (panelId === inHand) return 0
+    if (withFinding.has(panelId)) return 1
+    if (inspection === 'not accessible' || hatch !== 'clean') return 2
+    return inspection === 'not inspected' ? 3 : 4
+  }
+  const wishes = [...panels].sort((a, b) => rank(a) - rank(b) || a.stop - b.stop)
+  return {
+    panels,
+    extents,
+    callouts: callouts(sheet, wishes, pixelsPerMm),
+    places: placeMarks(record).filter(({ view }) => views.has(view)),
+    table: tableRows(here, record, names),
+    legend: legendInUse(
+      panels,
+      extents.map(({ hatch }) => hatch),
+    ),
+  }
+}
+
+function extentMark(finding: Finding): ExtentMark[] {
+  if (finding.extent === null) return []
+  const { view, shape, points } = finding.extent
+  return [
+    {
+      finding: finding.number,
+      panelId: finding.panelId,
+      view,
+      shape,
+      points,
+      hatch: shape === 'area' && finding.kind === 'filler' ? 'filler-over' : null,
+    },
+  ]
+}
+
+function placeMarks(record: RecordView): PlaceMark[] {
+  const exhibits = record.exhibits.flatMap(({ number, panelId, view, at }): PlaceMark[] =>
+    panelId && view && at ? [{ kind: 'exhibit', number, panelId, view, at, medianUm: null }] : [],
+  )
+  const spots = record.spots.flatMap((spot): PlaceMark[] =>
+    spot.at
+      ? [
+          {
+            kind: 'spot',
+            number: spot.number,
+            panelId: spot.panelId,
+            view: spot.view,
+            at: spot.at,
+            medianUm: medianOf(spot),
+          },
+        ]
+      : [],
+  )
+  return [...exhibits, ...spots]
+}
+
+/**
+ * Median of the values of a spot, µm; "more than" counts as the largest, so a median that falls on one is not a
+ * value and null is returned, as for a spot without any reading.
+ */
+export function medianOf(spot: Pick<Spot, 'values'>): number | null {
+  const values = spot.values
+    .flatMap((value) =>
+      value.kind === 'no reading' ? [] : [value.kind === 'value' ? value.um : Number.POSITIVE_INFINITY],
+    )
+    .sort((a, b) => a - b)
+  if (values.length === 0) return null
+  const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.floor(values.length / 2)] ?? 0)) / 2
+  return Number.isFinite(middle) ? middle : null
+}
+
+function tableRows(definitions: readonly PanelDefinition[], record: RecordView, names: NameChoice): PlanTableRow[] {
+  const marks = panelMarks(definitions, record.panels, names)
+  return definitions.map((definition, index) => {
+    const mark = marks[index]
+    return {
+      stop: definition.stop,
+      panelId: definition.id,
+      name: mark?.name ?? definition.id,
+      layer: definition.layer,
+      inspection: mark?.inspection ?? 'not inspected',
+      metal: mark?.metal ?? 'not inspected',
+      paint: mark?.paint ?? 'not inspected',
+      findings: record.findings.filter(({ panelId }) => panelId === definition.id).map(({ number }) => `F${number}`),
+      exhibits: record.exhibits.filter(({ panelId }) => panelId === definition.id).map(({ number }) => `E${number}`),
+    }
+  })
+}

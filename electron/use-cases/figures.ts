@@ -1,0 +1,27 @@
+import { ProblemError } from '../../shared-types/problem.ts'
+import { bodyPlan } from '../figures/body-plan.ts'
+import { planMarks } from '../figures/plan-marks.ts'
+import { panelList } from '../sheets/panel-list.ts'
+import type { UseCases } from './program.ts'
+
+/** The body plan, and what the record draws on it. */
+export const figureUseCases: Pick<UseCases, 'figures.plan' | 'figures.marks'> = {
+  'figures.plan': async (_program, { body, names }) => bodyPlan(body, names),
+
+  'figures.marks': async (program, { sheet: sheetId, pixelsPerMm, inHand }) => {
+    const record = program.record().view()
+    const { particulars, commission } = record
+    const sheet = bodyPlan(particulars.body, commission.names).sheets.find(({ id }) => id === sheetId)
+    if (sheet === undefined) {
+      throw new ProblemError(
+        'not-found',
+        'The plan of this body has no such sheet. Choose another sheet of the plan.',
+        {
+          field: 'sheet',
+        },
+      )
+    }
+    const { panels } = panelList(particulars.body, commission.level, particulars.conditions)
+    return planMarks({ sheet, record, definitions: panels, names: commission.names, pixelsPerMm, inHand })
+  },
+}
