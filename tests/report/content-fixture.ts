@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto'
 import sharp from 'sharp'
+import type { EditionData, ReportContent } from '../../electron/report/report-content.ts'
 import { cautions } from '../../electron/sheets/cautions.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
-import { partGroupName, partsList } from '../../electron/sheets/parts-list.ts'
-import type { EditionData, ReportContent } from '../../electron/report/report-content.ts'
+import { partGroups, partsList } from '../../electron/sheets/parts-list.ts'
 import type { Exhibit } from '../../shared-types/exhibit.ts'
 import type { Finding } from '../../shared-types/finding.ts'
 import type { AreaJudgement, Judgement, ShareRange } from '../../shared-types/judgement.ts'
@@ -142,7 +142,9 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         stateOnArrival: 'washed the day before',
       },
     ],
-    consents: [{ step: 'borescope', given: true, by: 'the owner', on: '2026-11-08', done: 'Left sill, through the drain hole.' }],
+    consents: [
+      { step: 'borescope', given: true, by: 'the owner', on: '2026-11-08', done: 'Left sill, through the drain hole.' },
+    ],
     carNumbers: [
       {
         number: 1,
@@ -166,21 +168,61 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         exhibits: [2],
         note: '',
       },
-      { number: 3, kind: 'gearbox number', where: 'case', howRead: 'not found', asRead: '', onPaper: '', paper: '', exhibits: [], note: '' },
-      { number: 4, kind: 'body tag', where: '', howRead: 'not looked for', asRead: '', onPaper: '', paper: '', exhibits: [], note: '' },
+      {
+        number: 3,
+        kind: 'gearbox number',
+        where: 'case',
+        howRead: 'not found',
+        asRead: '',
+        onPaper: '',
+        paper: '',
+        exhibits: [],
+        note: '',
+      },
+      {
+        number: 4,
+        kind: 'body tag',
+        where: '',
+        howRead: 'not looked for',
+        asRead: '',
+        onPaper: '',
+        paper: '',
+        exhibits: [],
+        note: '',
+      },
     ],
     panels: [
       panelFixture('front-side.L', { metal: 'replacement panel' }),
       panelFixture('front-door.L', { metal: 'filler over metal' }),
       panelFixture('roof-skin', { nothingFound: true, paint: 'factory finish' }),
-      panelFixture('front-side.R', { inspection: 'not accessible', reason: 'against the wall', metal: 'not inspected', paint: 'not inspected' }),
+      panelFixture('front-side.R', {
+        inspection: 'not accessible',
+        reason: 'against the wall',
+        metal: 'not inspected',
+        paint: 'not inspected',
+      }),
     ],
     findings: [
       findingFixture(1, 'front-side.L', {
-        extent: { view: 'left', shape: 'area', points: [{ u: 300, v: -500 }, { u: 700, v: -500 }, { u: 700, v: -300 }, { u: 300, v: -300 }] },
+        extent: {
+          view: 'left',
+          shape: 'area',
+          points: [
+            { u: 300, v: -500 },
+            { u: 700, v: -500 },
+            { u: 700, v: -300 },
+            { u: 300, v: -300 },
+          ],
+        },
         grade: { standard: 'ISO 4628-3', affectedPercent: 1, basis: 'estimated' },
       }),
-      findingFixture(2, 'front-door.L', { kind: 'filler', severity: 'slight', dangerous: true, learned: 'told', learnedFrom: 'the seller' }),
+      findingFixture(2, 'front-door.L', {
+        kind: 'filler',
+        severity: 'slight',
+        dangerous: true,
+        learned: 'told',
+        learnedFrom: 'the seller',
+      }),
     ],
     spots: [
       {
@@ -189,11 +231,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         view: 'left',
         at: { u: 500, v: -600 },
         where: 'above the arch',
-        values: [
-          { kind: 'value', um: 160 },
-          { kind: 'more than', um: 2000 },
-          { kind: 'no reading' },
-        ],
+        values: [{ kind: 'value', um: 160 }, { kind: 'more than', um: 2000 }, { kind: 'no reading' }],
         enteredIn: 'µm',
         gauge: 1,
         mode: 'magnetic',
@@ -299,7 +337,14 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
       exhibitFixture(4, {
         kind: 'measurement',
         photograph: null,
-        measurement: { what: 'stud circle', value: 107.9, unit: 'mm', uncertainty: 0.4, method: 'three chords', instrument: 'calliper' },
+        measurement: {
+          what: 'stud circle',
+          value: 107.9,
+          unit: 'mm',
+          uncertainty: 0.4,
+          method: 'three chords',
+          instrument: 'calliper',
+        },
       }),
     ],
     editions: [],
@@ -358,7 +403,9 @@ export const judgementFixture: Judgement = {
   areas: [area('left', 'Left side'), area('right', 'Right side')],
   panels: [],
   parts: [{ ...range('parts', 'Parts', 2, 96), basis: '1 of 52 parts seen' }],
-  openQuestions: [{ text: 'Is the sill sound inside?', references: [], wouldSettle: 'A borescope through the rear drain.' }],
+  openQuestions: [
+    { text: 'Is the sill sound inside?', references: [], wouldSettle: 'A borescope through the rear drain.' },
+  ],
   lookNext: [{ panelId: 'front-side.R', what: 'Right front wing', why: 'largest panel not seen' }],
 }
 
@@ -385,7 +432,7 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     judgement: judgementFixture,
     panels,
     parts,
-    partGroups: Object.fromEntries(parts.map(({ group }) => [group, partGroupName(group)])),
+    partGroups: partGroups(),
     cautions: cautions(),
     plan: planFixture,
     marks: {

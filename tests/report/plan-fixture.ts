@@ -13,15 +13,25 @@ const flank = (id: 'left' | 'right', side: 'L' | 'R', y: number): PlanView => ({
   at: { x: 200, y },
   panels: [
     { panelId: `front-side.${side}`, outline: box(100, -850, 1300, 600), label: { u: 700, v: -600 }, areaMm2: 780000 },
-    { panelId: `front-door.${side}`, outline: box(1450, -850, 1150, 600), label: { u: 2000, v: -600 }, areaMm2: 690000 },
+    {
+      panelId: `front-door.${side}`,
+      outline: box(1450, -850, 1150, 600),
+      label: { u: 2000, v: -600 },
+      areaMm2: 690000,
+    },
     { panelId: `rear-side.${side}`, outline: box(2650, -850, 1400, 600), label: { u: 3300, v: -600 }, areaMm2: 840000 },
   ],
   ink: [
-    { weight: 'detail', path: 'M1400 -860C1700 -1300 2000 -1340 2300 -1340C2800 -1340 3100 -1100 3400 -860', occlude: false },
+    {
+      weight: 'detail',
+      path: 'M1400 -860C1700 -1300 2000 -1340 2300 -1340C2800 -1340 3100 -1100 3400 -860',
+      occlude: false,
+    },
     { weight: 'form', path: 'M120 -700C1500 -760 2800 -760 4000 -700', occlude: false },
     { weight: 'silhouette', path: box(600, -330, 640, 320), occlude: true },
   ],
-  silhouette: 'M50 -260C60 -700 300 -860 1400 -870C1700 -1340 2000 -1350 2300 -1350C2800 -1350 3100 -1110 3450 -880C3900 -830 4180 -700 4200 -260Z',
+  silhouette:
+    'M50 -260C60 -700 300 -860 1400 -870C1700 -1340 2000 -1350 2300 -1350C2800 -1350 3100 -1110 3450 -880C3900 -830 4180 -700 4200 -260Z',
 })
 
 /** A body of a few boxes: enough to test drawing by, no car. */
@@ -80,7 +90,11 @@ export function marksFixture(record: RecordView, panels: readonly PanelDefinitio
       metal: state?.metal ?? 'not inspected',
       paint: state?.paint ?? 'not inspected',
       hatch:
-        state?.metal === 'replacement panel' ? 'replacement' : state?.metal === 'filler over metal' ? 'filler-over' : 'clean',
+        state?.metal === 'replacement panel'
+          ? 'replacement'
+          : state?.metal === 'filler over metal'
+            ? 'filler-over'
+            : 'clean',
       edge: state?.inspection === 'inspected' ? 'solid' : 'dotted',
       crossed: state?.inspection === 'not accessible',
       word: state?.metal ?? 'not inspected',

@@ -90,11 +90,7 @@ export class ObjectWriter {
     })
     const head = `${starts.join(' ')}\n`
     const body = Buffer.from(head + objects.map(({ text }) => `${text}\n`).join(''), 'latin1')
-    await this.writeCompressed(
-      ref,
-      this.context.obj({ Type: 'ObjStm', N: objects.length, First: head.length }),
-      body,
-    )
+    await this.writeCompressed(ref, this.context.obj({ Type: 'ObjStm', N: objects.length, First: head.length }), body)
   }
 
   #crossReferences(size: number): Uint8Array {

@@ -30,7 +30,11 @@ export function pathOperators(path: string, placement: Placement): string {
       continue
     }
     const kind = command as keyof typeof operator
-    const values = (numbers ?? '').trim().split(/[\s,]+/).filter(Boolean).map(Number)
+    const values = (numbers ?? '')
+      .trim()
+      .split(/[\s,]+/)
+      .filter(Boolean)
+      .map(Number)
     const points: string[] = []
     for (let at = 0; at + 1 < values.length; at += 2) {
       const { x, y } = onPage(placement, values[at] ?? 0, values[at + 1] ?? 0)
@@ -45,7 +49,10 @@ export function pathOperators(path: string, placement: Placement): string {
 }
 
 /** Box around every point of a path, control points included, in page mm. */
-export function pathBox(path: string, placement: Placement): { left: number; top: number; right: number; bottom: number } {
+export function pathBox(
+  path: string,
+  placement: Placement,
+): { left: number; top: number; right: number; bottom: number } {
   const values = [...path.matchAll(/-?\d+(?:\.\d+)?(?:e-?\d+)?/g)].map(([text]) => Number(text))
   const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity }
   for (let at = 0; at + 1 < values.length; at += 2) {

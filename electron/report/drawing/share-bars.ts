@@ -63,7 +63,14 @@ export function shareBars(
         set(page, bar.label, styles.text, mainLeftMm, baseline)
         set(page, bar.basis, styles.running, mainLeftMm + 24, baseline, mainLeftMm + COLUMNS.basisRight)
         drawBar(page, at, bar, top)
-        set(page, shareBounds(bar.lowPercent, bar.highPercent), styles.strong, at(100) + 1, baseline, mainLeftMm + mainWidthMm)
+        set(
+          page,
+          shareBounds(bar.lowPercent, bar.highPercent),
+          styles.strong,
+          at(100) + 1,
+          baseline,
+          mainLeftMm + mainWidthMm,
+        )
       },
     }),
   )

@@ -104,7 +104,10 @@ export class Composer {
     const title = head.titleRich ?? [{ text: head.title, style: styles.sideHead }]
     const side = (continued: boolean) => [
       ...breakLines(title, this.geometry.sideWidthMm).map((line) => ({ line, note: false })),
-      ...breakLines([{ text: continued ? 'continued' : (head.note ?? ''), style: styles.sideNote }], this.geometry.sideWidthMm)
+      ...breakLines(
+        [{ text: continued ? 'continued' : (head.note ?? ''), style: styles.sideNote }],
+        this.geometry.sideWidthMm,
+      )
         .filter(({ parts }) => parts.length > 0)
         .map((line) => ({ line, note: true })),
     ]

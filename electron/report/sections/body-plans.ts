@@ -84,7 +84,9 @@ function planTable(composer: Composer, sheet: PlanSheet, marks: PlanMarks) {
           cell(row.inspection, row.inspection === 'inspected' ? styles.cell : styles.cellSoft),
           cell(row.metal === 'not inspected' ? '—' : row.metal),
           cell(row.paint === 'not inspected' ? '—' : row.paint),
-          composer.findings(record.findings.filter(({ panelId }) => panelId === row.panelId).map(({ number }) => number)),
+          composer.findings(
+            record.findings.filter(({ panelId }) => panelId === row.panelId).map(({ number }) => number),
+          ),
           composer.exhibits(
             record.exhibits.filter(({ panelId }) => panelId === row.panelId).map(({ number }) => number),
             styles.cell,

@@ -2,8 +2,8 @@ import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
 import { inks, styles } from '../layout/text-style.ts'
-import { fixedTexts } from '../wording/fixed-texts.ts'
 import { dayText, instantText } from '../wording/dates.ts'
+import { fixedTexts } from '../wording/fixed-texts.ts'
 import { NARROW } from '../wording/numbers.ts'
 
 /** What changed since the edition before, what the signature stands for, and the block to sign in. */
@@ -71,10 +71,12 @@ function signature(composer: Composer, owner: Composer['section']): Piece[] {
   const issued = edition.number === null ? 'not issued' : dayText(edition.issuedAt)
   return [
     rule,
-    ...composer
-      .text(owner, [
-        { text: `${commission.examiner}${commission.examinerRole === '' ? '' : `, ${commission.examinerRole}`}; issued ${issued}. `, style: styles.text },
-        { text: 'Left line: signature. Right line: place and date of signing.', style: styles.soft },
-      ]),
+    ...composer.text(owner, [
+      {
+        text: `${commission.examiner}${commission.examinerRole === '' ? '' : `, ${commission.examinerRole}`}; issued ${issued}. `,
+        style: styles.text,
+      },
+      { text: 'Left line: signature. Right line: place and date of signing.', style: styles.soft },
+    ]),
   ]
 }

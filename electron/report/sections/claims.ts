@@ -17,7 +17,12 @@ export function composeClaims(composer: Composer): void {
   for (const claim of claims) composeClaim(composer, claim)
   composer.block({ title: 'Words used', note: 'for the stronger proposition' }, (owner) => [
     ...composer.table(owner, {
-      caption: [{ text: 'How many times more probable the findings are under the stronger proposition.', style: styles.caption }],
+      caption: [
+        {
+          text: 'How many times more probable the findings are under the stronger proposition.',
+          style: styles.caption,
+        },
+      ],
       columns: [
         { head: 'ratio', widthMm: 50 },
         { head: 'word', widthMm: 80 },
@@ -35,10 +40,14 @@ function composeClaim(composer: Composer, claim: Claim): void {
   composer.bookmark(`${numbered('C', claim.number)}  ${claim.words.slice(0, 60)}`, target)
   const line = (owner: Composer['section'], label: string, text: string) =>
     composer.labelled(owner, label, [{ text, style: styles.text }])
-  const source = [claim.kind, claim.who, claim.on === null ? '' : dayText(claim.on), claim.where].filter((word) => word !== '')
+  const source = [claim.kind, claim.who, claim.on === null ? '' : dayText(claim.on), claim.where].filter(
+    (word) => word !== '',
+  )
   const titleRich = [{ text: `Claim ${numbered('C', claim.number)}`, style: styles.sideHead }]
   composer.block({ title: '', titleRich, note: source.join('; '), anchors: [target] }, (owner) => [
-    ...composer.text(owner, [{ text: `“${claim.words}”`, style: styles.opinion }], { type: 'H3' }).map((piece) => ({ ...piece, keep: true })),
+    ...composer
+      .text(owner, [{ text: `“${claim.words}”`, style: styles.opinion }], { type: 'H3' })
+      .map((piece) => ({ ...piece, keep: true })),
     ...(claim.repeats === null
       ? line(owner, 'source', 'a first source')
       : composer.labelled(owner, 'source', [
@@ -56,11 +65,10 @@ function composeClaim(composer: Composer, claim: Claim): void {
     ...line(owner, 'set aside, why', stated(claim.setAside)),
     ...line(owner, 'would settle it', stated(claim.wouldSettle)),
     gap(1, true),
-    ...composer
-      .text(owner, [
-        { text: 'Opinion. ', style: styles.opinion },
-        { text: `The claim is ${claim.verdict}.`, style: styles.opinionStrong },
-        { text: ` Strength of support: ${claim.strength}.`, style: styles.opinion },
-      ]),
+    ...composer.text(owner, [
+      { text: 'Opinion. ', style: styles.opinion },
+      { text: `The claim is ${claim.verdict}.`, style: styles.opinionStrong },
+      { text: ` Strength of support: ${claim.strength}.`, style: styles.opinion },
+    ]),
   ])
 }

@@ -3,8 +3,8 @@ import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
-import { fixedTexts } from '../wording/fixed-texts.ts'
 import { dayText, instantText } from '../wording/dates.ts'
+import { fixedTexts } from '../wording/fixed-texts.ts'
 import { figure, NARROW } from '../wording/numbers.ts'
 import { place } from '../wording/references.ts'
 import { levelDone } from '../wording/sentences.ts'
@@ -26,7 +26,11 @@ export function composeCommission(composer: Composer): void {
   composer.block({ title: 'Use and question' }, (owner) => [
     ...line(owner, 'intended use', commission.intendedUse),
     ...line(owner, 'question', stated(commission.question)),
-    ...line(owner, 'title', `As told: ${stated(commission.titleAsTold)}. ${commission.titleVerified ? 'Verified.' : 'Not verified.'}`),
+    ...line(
+      owner,
+      'title',
+      `As told: ${stated(commission.titleAsTold)}. ${commission.titleVerified ? 'Verified.' : 'Not verified.'}`,
+    ),
   ])
   composer.block({ title: 'Assumptions\nand conditions', note: 'they may affect the results' }, (owner) => [
     ...composer.text(owner, [
@@ -37,8 +41,14 @@ export function composeCommission(composer: Composer): void {
     ]),
   ])
   composer.block({ title: 'Done', note: 'at the level chosen' }, (owner) => [
-    ...composer.text(owner, `Level: ${commission.level}. ${coverageSentence(composer)}`),
-    ...composer.text(owner, `Covered: ${levelDone(composer.content).filter(({ done }) => done).map(({ word }) => word).join('; ')}.`),
+    ...composer.text(owner, `Level: ${commission.level}. By layer, ${coverageSentence(composer)}`),
+    ...composer.text(
+      owner,
+      `Covered: ${levelDone(composer.content)
+        .filter(({ done }) => done)
+        .map(({ word }) => word)
+        .join('; ')}.`,
+    ),
   ])
   composer.block({ title: 'Not done' }, (owner) => [
     ...notCovered(composer, owner),
@@ -46,11 +56,19 @@ export function composeCommission(composer: Composer): void {
   ])
   for (const visit of visits) {
     composer.block({ title: `Examination V${NARROW}${visit.number}`, note: dayText(visit.beganAt) }, (owner) => [
-      ...line(owner, 'from, to', `${instantText(visit.beganAt)}; ${visit.endedAt === null ? 'end not stated' : instantText(visit.endedAt)}`),
+      ...line(
+        owner,
+        'from, to',
+        `${instantText(visit.beganAt)}; ${visit.endedAt === null ? 'end not stated' : instantText(visit.endedAt)}`,
+      ),
       ...line(owner, 'place', stated(visit.place)),
       ...line(owner, 'light, weather', `${stated(visit.light)}; ${stated(visit.weather)}`),
       ...line(owner, 'surface, support', `${visit.surface}; car ${visit.support}`),
-      ...line(owner, 'temperature', visit.temperatureC === null ? 'not stated' : `${figure(visit.temperatureC)}${NARROW}°C`),
+      ...line(
+        owner,
+        'temperature',
+        visit.temperatureC === null ? 'not stated' : `${figure(visit.temperatureC)}${NARROW}°C`,
+      ),
       ...line(owner, 'present', stated(visit.present)),
       ...line(owner, 'odometer', stated(visit.odometer)),
       ...line(owner, 'on arrival', stated(visit.stateOnArrival)),
@@ -71,7 +89,12 @@ export function composeCommission(composer: Composer): void {
             cells: [
               [{ text: consent.step, style: styles.cell }],
               [{ text: consent.given ? 'given' : 'not given', style: styles.cell }],
-              [{ text: [stated(consent.by), consent.on === null ? '' : dayText(consent.on)].filter(Boolean).join(', '), style: styles.cell }],
+              [
+                {
+                  text: [stated(consent.by), consent.on === null ? '' : dayText(consent.on)].filter(Boolean).join(', '),
+                  style: styles.cell,
+                },
+              ],
               [{ text: consent.done === '' ? 'not done' : consent.done, style: styles.cell }],
             ],
           })),
@@ -86,7 +109,7 @@ export function composeCommission(composer: Composer): void {
 
 function coverageSentence({ content }: Composer): string {
   return content.judgement.coverage
-    .map(({ layer, seen, walked }) => `${layer}: ${seen} of ${walked} panels of the walk inspected`)
+    .map(({ layer, seen, walked }) => `${layer} ${seen} of ${walked} panels of the walk inspected`)
     .join('; ')
     .concat('.')
 }

@@ -36,7 +36,9 @@ function composeCorrection(composer: Composer, correction: Correction): void {
   const note = `${correction.group}\n${correction.state}`
   const done = correction.state !== 'planned'
   composer.block({ title: '', titleRich, note, anchors: [place.correction(correction.number)] }, (owner) => [
-    ...composer.text(owner, [{ text: correction.what, style: styles.strong }], { type: 'H3' }).map((piece) => ({ ...piece, keep: true })),
+    ...composer
+      .text(owner, [{ text: correction.what, style: styles.strong }], { type: 'H3' })
+      .map((piece) => ({ ...piece, keep: true })),
     ...composer.labelled(owner, 'for findings', composer.findings(correction.findings, styles.reference, 'none named')),
     ...line(
       owner,
@@ -52,7 +54,11 @@ function composeCorrection(composer: Composer, correction: Correction): void {
             'done',
             `by ${stated(correction.by)}; ${correction.doneOn === null ? 'day not stated' : dayText(correction.doneOn)}; materials: ${stated(correction.materials)}`,
           ),
-          ...composer.labelled(owner, 'before', composer.exhibits(correction.exhibitsBefore, styles.text, 'no exhibit')),
+          ...composer.labelled(
+            owner,
+            'before',
+            composer.exhibits(correction.exhibitsBefore, styles.text, 'no exhibit'),
+          ),
           ...composer.labelled(owner, 'after', [
             ...composer.exhibits(correction.exhibitsAfter, styles.text, 'no exhibit'),
             { text: '; findings ', style: styles.text },

@@ -8,7 +8,7 @@ const layerWords = { outer: 'outer', inner: 'inner', under: 'underneath' } as co
 
 /** How many of how many panels were looked at, and every place that was not, with the reason. */
 export function composeCoverage(composer: Composer): void {
-  const { judgement, panels, record } = composer.content
+  const { judgement, panels } = composer.content
   composer.openSection('coverage', 'Coverage')
   const cell = (text: string, style = styles.cell) => [{ text, style }]
   composer.block({ title: 'How much\nwas seen' }, (owner) => [
@@ -33,40 +33,60 @@ export function composeCoverage(composer: Composer): void {
       })),
     }),
   ])
+  const groups = unseenGroups(composer)
+  composer.block({ title: 'Not seen', note: 'place by place, with the reason' }, (owner) =>
+    groups.length === 0
+      ? composer.text(owner, 'Every panel of this body was inspected.')
+      : composer.text(owner, [{ text: 'Unseen is not free of defect.', style: styles.strong }]),
+  )
+  if (groups.length === 0) return
+  const count = groups.reduce((sum, { names }) => sum + names.length, 0)
+  composer.flow.place(
+    composer.table(
+      composer.section,
+      {
+        caption: cell(`${count} of ${panels.panels.length} panels of this body, and why.`, styles.caption),
+        columns: [
+          { head: 'state', widthMm: 26 },
+          { head: 'part of the walk', widthMm: 24 },
+          { head: 'panels, with their number', widthMm: 82 },
+          { head: 'reason', widthMm: 38 },
+        ],
+        rows: groups.map(({ inspection, part, names, reason }) => ({
+          cells: [cell(inspection, styles.cellStrong), cell(part), cell(names.join('; ')), cell(reason)],
+        })),
+      },
+      true,
+    ),
+  )
+}
+
+interface UnseenGroup {
+  readonly inspection: 'not inspected' | 'not accessible'
+  readonly part: string
+  readonly names: string[]
+  readonly reason: string
+}
+
+/** Unseen panels, those that could not be reached first, gathered by part of the walk and reason. */
+function unseenGroups(composer: Composer): UnseenGroup[] {
+  const { record, panels } = composer.content
   const states = new Map(record.panels.map((state) => [state.panelId, state]))
-  const unseen = panels.panels.flatMap((panel) => {
+  const groups = new Map<string, UnseenGroup>()
+  for (const panel of panels.panels) {
     const state = states.get(panel.id)
     const inspection = state?.inspection ?? 'not inspected'
-    if (inspection === 'inspected') return []
-    const reason =
-      inspection === 'not accessible'
-        ? stated(state?.reason ?? '')
-        : panel.walked
-          ? 'in the walk, not looked at; reason not stated'
-          : 'left out by the level of inspection'
-    return [{ panel, inspection, reason }]
-  })
-  composer.block({ title: 'Not seen', note: 'place by place, with the reason' }, (owner) =>
-    unseen.length === 0
-      ? composer.text(owner, 'Every panel of this body was inspected.')
-      : composer.table(owner, {
-          caption: cell(`${unseen.length} of ${panels.panels.length} panels, and why.`, styles.caption),
-          columns: [
-            { head: '', widthMm: 8 },
-            { head: 'panel', widthMm: 42 },
-            { head: 'part of the walk', widthMm: 24 },
-            { head: 'state', widthMm: 22 },
-            { head: 'reason', widthMm: 34 },
-          ],
-          rows: unseen.map(({ panel, inspection, reason }) => ({
-            cells: [
-              cell(String(panel.stop), styles.cellSoft),
-              cell(composer.panelName(panel.id)),
-              cell(phaseName[panel.phase].replace(', everything shut', ''), styles.cellSoft),
-              cell(inspection),
-              cell(reason),
-            ],
-          })),
-        }),
-  )
+    if (inspection === 'inspected') continue
+    const leftOut = panel.walked
+      ? 'in the walk, not looked at; reason not stated'
+      : 'left out by the level of inspection'
+    const reason = inspection === 'not accessible' ? stated(state?.reason ?? '') : leftOut
+    const part = phaseName[panel.phase]
+    const key = [inspection, part, reason].join('|')
+    const group = groups.get(key) ?? { inspection, part, names: [], reason }
+    group.names.push(`${panel.stop} ${composer.panelName(panel.id)}`)
+    groups.set(key, group)
+  }
+  const order = ['not accessible', 'not inspected']
+  return [...groups.values()].sort((a, b) => order.indexOf(a.inspection) - order.indexOf(b.inspection))
 }

@@ -22,7 +22,10 @@ export function endMark(composer: Composer): Piece[] {
         page.circle(middle, y, 0.7, thin)
         page.line(middle - 7, y, middle - 2.6, y, thin)
         page.line(middle + 2.6, y, middle + 7, y, thin)
-        const [line] = breakLines([{ text: `End of report ${editionName(composer.content)}`, style: styles.running }], FIELD_WIDTH_MM)
+        const [line] = breakLines(
+          [{ text: `End of report ${editionName(composer.content)}`, style: styles.running }],
+          FIELD_WIDTH_MM,
+        )
         if (line !== undefined) drawLine(composer.document, page, line, middle - line.width / 2, y + 6, words)
       },
     },

@@ -19,11 +19,15 @@ export function citedBy(composer: Composer, number: number, style: TextStyle) {
   const cites = (row: { readonly exhibits: readonly number[] }) => row.exhibits.includes(number)
   const spans: Span[] = [
     ...record.findings.filter(cites).map((row) => composer.finding(row.number, strong)),
-    ...record.claims.filter(cites).map((row) => composer.linked(numbered('C', row.number), style, place.claim(row.number))),
+    ...record.claims
+      .filter(cites)
+      .map((row) => composer.linked(numbered('C', row.number), style, place.claim(row.number))),
     ...record.carNumbers
       .filter(cites)
       .map((row) => composer.linked(numbered('N', row.number), style, place.carNumber(row.number))),
-    ...record.spots.filter(cites).map((row) => composer.linked(numbered('R', row.number), style, place.spot(row.number))),
+    ...record.spots
+      .filter(cites)
+      .map((row) => composer.linked(numbered('R', row.number), style, place.spot(row.number))),
     ...record.corrections
       .filter((row) => [...row.exhibitsBefore, ...row.exhibitsAfter].includes(number))
       .map((row) => composer.linked(numbered('K', row.number), style, place.correction(row.number))),

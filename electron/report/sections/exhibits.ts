@@ -32,7 +32,10 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
   return composer.table(
     composer.section,
     {
-      caption: cell('All exhibits. The hash is the first 12 digits of the SHA-256 of the file as imported.', styles.caption),
+      caption: cell(
+        'All exhibits. The hash is the first 12 digits of the SHA-256 of the file as imported.',
+        styles.caption,
+      ),
       columns: [
         { head: '', widthMm: 11 },
         { head: 'kind, what it shows', widthMm: 57 },
@@ -68,13 +71,23 @@ function describe(composer: Composer, exhibit: Exhibit, pictured: boolean): stri
   const parts = [exhibit.caption === '' ? 'No caption.' : exhibit.caption]
   if (measurement !== null) {
     const value = measuredValue(measurement.value, measurement.uncertainty, measurement.unit)
-    parts.push(`${measurement.what}: ${value}; ${measurement.method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`)
+    parts.push(
+      `${measurement.what}: ${value}; ${measurement.method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`,
+    )
   }
   if (exhibit.photograph !== null && !pictured) {
-    parts.push(exhibit.inReport ? 'No report copy could be made of it; the original is in the record.' : 'Kept in the record, not printed.')
+    parts.push(
+      exhibit.inReport
+        ? 'No report copy could be made of it; the original is in the record.'
+        : 'Kept in the record, not printed.',
+    )
   }
   const { photograph } = exhibit
-  if (composer.content.record.commission.positionsInReports && photograph?.latitude != null && photograph.longitude !== null) {
+  if (
+    composer.content.record.commission.positionsInReports &&
+    photograph?.latitude != null &&
+    photograph.longitude !== null
+  ) {
     parts.push(`Position ${photograph.latitude.toFixed(5)}, ${photograph.longitude.toFixed(5)}, as the camera gave it.`)
   }
   return parts.join(' ')

@@ -7,7 +7,7 @@ import type { Rich, Span } from '../layout/line-breaking.ts'
 import { styles } from '../layout/text-style.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { numbered, place } from '../wording/references.ts'
-import { extentWords, gradeWords } from '../wording/sentences.ts'
+import { extentWords, gradeWords, placeSentence } from '../wording/sentences.ts'
 
 /** Findings panel by panel in walking order. What was observed, what is judged and what is suspected never share a line. */
 export function composeFindings(composer: Composer): void {
@@ -34,9 +34,14 @@ export function composeFindings(composer: Composer): void {
   const unplaced = record.findings.filter(({ panelId }) => !composer.panels.has(panelId))
   for (const finding of unplaced) {
     any = true
-    composer.block({ title: finding.panelId, note: 'no panel of this body' }, (owner) => findingPieces(composer, owner, finding))
+    composer.block({ title: finding.panelId, note: 'no panel of this body' }, (owner) =>
+      findingPieces(composer, owner, finding),
+    )
   }
-  if (!any) composer.block({ title: 'Findings' }, (owner) => composer.text(owner, 'No panel has been inspected and no finding is recorded.'))
+  if (!any)
+    composer.block({ title: 'Findings' }, (owner) =>
+      composer.text(owner, 'No panel has been inspected and no finding is recorded.'),
+    )
 }
 
 function composePanel(
@@ -54,7 +59,10 @@ function composePanel(
   ]
   composer.block({ title: name, titleRich, note: stateWords(state), anchors: [target] }, (owner) => [
     ...(findings.length === 0
-      ? composer.text(owner, state?.nothingFound === true ? 'Inspected, nothing found.' : 'Inspected; no finding is recorded.')
+      ? composer.text(
+          owner,
+          state?.nothingFound === true ? 'Inspected, nothing found.' : 'Inspected; no finding is recorded.',
+        )
       : findings.flatMap((finding, index) => [
           ...(index > 0 ? [gap(1)] : []),
           ...findingPieces(composer, owner, finding),
@@ -102,7 +110,7 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
   const layer = finding.layer === 'inner' ? 'inner structure' : finding.layer
   const observed = [
     finding.note,
-    `Layer: ${layer}. ${whereWords(finding)} Size: ${extent === '' ? 'not measured' : extent}.${grade === '' ? '' : ` Grade: ${grade}.`} Learned: ${learned}.`,
+    `Layer: ${layer}. ${placeSentence(finding)} Size: ${extent === '' ? 'not measured' : extent}.${grade === '' ? '' : ` Grade: ${grade}.`} Learned: ${learned}.`,
   ].filter((text) => text !== '')
   const cited: Span[] = [
     ...finding.exhibits.map((number) => composer.exhibit(number, styles.text)),
@@ -128,16 +136,4 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
     ]),
     ...composer.labelled(owner, 'exhibits, cited by', composer.list(cited, 'no exhibit', styles.text)),
   ]
-}
-
-function whereWords({ extent }: Finding): string {
-  if (extent === null) return 'Where: the whole panel.'
-  const us = extent.points.map(({ u }) => Math.round(u))
-  const vs = extent.points.map(({ v }) => Math.round(v))
-  const span = (values: readonly number[]) => {
-    const [low, high] = [Math.min(...values), Math.max(...values)]
-    return `${low === high ? low : `${low} to ${high}`}`.replaceAll('-', '\u2212')
-  }
-  const axes = `u ${span(us)}, v ${span(vs)} mm`
-  return `Where: ${extent.shape} on the view “${extent.view}”, ${axes}.`
 }

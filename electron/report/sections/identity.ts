@@ -2,7 +2,7 @@ import type { CarNumber } from '../../../shared-types/car.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
-import { place, numbered } from '../wording/references.ts'
+import { numbered, place } from '../wording/references.ts'
 import { builtInterval } from '../wording/sentences.ts'
 
 /** What the car is: description, construction, build interval, every number on paper and on the car, history as told. */
@@ -16,15 +16,25 @@ export function composeIdentity(composer: Composer): void {
     ...line('body', `${bodyWords(composer)}; ${particulars.steering}-hand drive`)(owner),
     ...line('first sold in', stated(particulars.marketOfFirstSale))(owner),
     ...line('colour now', stated(particulars.colourNow))(owner),
-    ...line('conditions', particulars.conditions.length === 0 ? 'none stated' : particulars.conditions.join(', '))(owner),
+    ...line(
+      'conditions',
+      particulars.conditions.length === 0 ? 'none stated' : particulars.conditions.join(', '),
+    )(owner),
   ])
-  composer.block({ title: 'Material and\nconstruction' }, (owner) => composer.text(owner, stated(particulars.construction)))
+  composer.block({ title: 'Material and\nconstruction' }, (owner) =>
+    composer.text(owner, stated(particulars.construction)),
+  )
   composer.block({ title: 'Built', note: 'an interval, with its grounds' }, (owner) => [
-    ...composer.text(owner, builtInterval(particulars) === '' ? 'Not stated.' : `${capital(builtInterval(particulars))}.`),
+    ...composer.text(
+      owner,
+      builtInterval(particulars) === '' ? 'Not stated.' : `${capital(builtInterval(particulars))}.`,
+    ),
     ...line('grounds', stated(particulars.builtGrounds))(owner),
   ])
   composer.block({ title: 'Numbers', note: 'on paper and on the car' }, (owner) => numbersTable(composer, owner))
-  composer.block({ title: 'History', note: 'as told; gaps are gaps' }, (owner) => composer.text(owner, stated(particulars.history)))
+  composer.block({ title: 'History', note: 'as told; gaps are gaps' }, (owner) =>
+    composer.text(owner, stated(particulars.history)),
+  )
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
@@ -44,7 +54,9 @@ function bodyWords({ content }: Composer): string {
 }
 
 /** How paper and car stand to each other. Spaces, hyphens and case are left out of the comparison. */
-export function agreement(row: CarNumber): 'agrees' | 'differs' | 'not found' | 'not looked for' | 'on the car only' | 'on paper only' {
+export function agreement(
+  row: CarNumber,
+): 'agrees' | 'differs' | 'not found' | 'not looked for' | 'on the car only' | 'on paper only' {
   if (row.howRead === 'not looked for' || row.howRead === 'not found') return row.howRead
   const plain = (text: string) => text.replace(/[\s\-–./]/g, '').toUpperCase()
   const [found, onPaper] = [plain(row.asRead), plain(row.onPaper)]
@@ -78,7 +90,10 @@ function numbersTable(composer: Composer, owner: Composer['section']) {
         ],
         row.onPaper === ''
           ? cell('nothing', styles.cellSoft)
-          : [...cell(row.onPaper, styles.cellMono), ...(row.paper === '' ? [] : cell(`, ${row.paper}`, styles.cellSoft))],
+          : [
+              ...cell(row.onPaper, styles.cellMono),
+              ...(row.paper === '' ? [] : cell(`, ${row.paper}`, styles.cellSoft)),
+            ],
         row.asRead === '' ? cell('nothing', styles.cellSoft) : cell(row.asRead, styles.cellMono),
         cell(agreement(row), styles.cellStrong),
         [...cell(`${row.howRead}; `), ...composer.exhibits(row.exhibits)],

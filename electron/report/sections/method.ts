@@ -26,7 +26,10 @@ export function composeMethod(composer: Composer): void {
     ...composer.text(owner, [
       { text: 'Gauges with their identity, last check and substrate mode: ', style: styles.text },
       composer.page(place.section('readings'), styles.text),
-      { text: '. Instruments of single measurements stand beside each measurement among the exhibits, ', style: styles.text },
+      {
+        text: '. Instruments of single measurements stand beside each measurement among the exhibits, ',
+        style: styles.text,
+      },
       composer.page(place.section('exhibits'), styles.text),
       { text: '.', style: styles.text },
     ]),

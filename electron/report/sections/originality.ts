@@ -71,7 +71,9 @@ function statesTable(composer: Composer, owner: Composer['section']) {
     ],
   })
   return composer.table(owner, {
-    caption: [{ text: 'Share of the surface in each state: bounds, since the unseen may be anything.', style: styles.caption }],
+    caption: [
+      { text: 'Share of the surface in each state: bounds, since the unseen may be anything.', style: styles.caption },
+    ],
     columns: [
       { head: '', widthMm: 20 },
       { head: 'state', widthMm: 54 },
@@ -91,7 +93,10 @@ function becauseLine(composer: Composer, step: Because): Span[] {
       case 'exhibit':
         return [{ text: ' ', style: styles.text }, composer.exhibit(number, styles.soft)]
       case 'spot':
-        return [{ text: ' ', style: styles.text }, composer.linked(numbered('R', number), styles.soft, place.spot(number))]
+        return [
+          { text: ' ', style: styles.text },
+          composer.linked(numbered('R', number), styles.soft, place.spot(number)),
+        ]
       default:
         return []
     }

@@ -45,7 +45,10 @@ export function composeParts(composer: Composer): void {
               cell(`${part?.[record.commission.names] ?? entry.partId}${partSuffix(entry.partId)}`),
               cell(entry.state, styles.cellStrong),
               readAs(entry.numberAsRead, entry.dateAsRead, entry.marks),
-              cell([entry.expected === '' ? '' : `expected: ${entry.expected}`, entry.note].filter(Boolean).join('. ') || '—'),
+              cell(
+                [entry.expected === '' ? '' : `expected: ${entry.expected}`, entry.note].filter(Boolean).join('. ') ||
+                  '—',
+              ),
               [...cell(`${entry.learned}; `), ...composer.exhibits(entry.exhibits)],
             ],
           }
@@ -59,7 +62,9 @@ export function composeParts(composer: Composer): void {
 function readAs(numberAsRead: string, dateAsRead: string, marks: string) {
   const parts = [
     ...(numberAsRead === '' ? [] : [{ text: numberAsRead, style: styles.cellMono }]),
-    ...(dateAsRead === '' ? [] : [{ text: `${numberAsRead === '' ? '' : '; '}date ${dateAsRead}`, style: styles.cell }]),
+    ...(dateAsRead === ''
+      ? []
+      : [{ text: `${numberAsRead === '' ? '' : '; '}date ${dateAsRead}`, style: styles.cell }]),
     ...(marks === '' ? [] : [{ text: `${numberAsRead + dateAsRead === '' ? '' : '; '}${marks}`, style: styles.cell }]),
   ]
   return parts.length === 0 ? [{ text: 'nothing read', style: styles.cellSoft }] : parts

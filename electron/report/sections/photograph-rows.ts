@@ -37,9 +37,14 @@ export function photographRows(composer: Composer, exhibits: readonly Exhibit[])
   for (const exhibit of exhibits) {
     const picture = composer.stored.pictures.get(exhibit.number)
     if (picture === undefined) continue
-    const placed = fit(exhibit, picture)
+    const placed = fitted(exhibit, picture)
     const last = rows.at(-1)
-    if (last !== undefined && last.length === 1 && last[0]?.cellWidth === HALF_WIDTH_MM && placed.cellWidth === HALF_WIDTH_MM) {
+    if (
+      last !== undefined &&
+      last.length === 1 &&
+      last[0]?.cellWidth === HALF_WIDTH_MM &&
+      placed.cellWidth === HALF_WIDTH_MM
+    ) {
       last.push(placed)
     } else {
       rows.push([placed])
@@ -48,10 +53,11 @@ export function photographRows(composer: Composer, exhibits: readonly Exhibit[])
   return rows.map((row) => rowPiece(composer, row))
 }
 
-function fit(exhibit: Exhibit, picture: StoredObject): Placed {
+function fitted(exhibit: Exhibit, picture: StoredObject): Placed {
   const aspect = picture.width / picture.height
   const cellWidth = aspect > PANORAMA ? FIELD_WIDTH_MM : HALF_WIDTH_MM
-  const mostHeight = aspect < 1 ? PORTRAIT_HEIGHT_MM : cellWidth === FIELD_WIDTH_MM ? PORTRAIT_HEIGHT_MM : LANDSCAPE_HEIGHT_MM
+  const mostHeight =
+    aspect < 1 ? PORTRAIT_HEIGHT_MM : cellWidth === FIELD_WIDTH_MM ? PORTRAIT_HEIGHT_MM : LANDSCAPE_HEIGHT_MM
   const width = Math.min(cellWidth, mostHeight * aspect)
   return { exhibit, picture, cellWidth, width, height: width / aspect }
 }
@@ -102,7 +108,14 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
         for (const fact of text.facts) {
           drawLine(composer.document, page, fact.label, left, factsTop + at * LINE_MM + BASELINE_MM, text.factsOwner)
           for (const line of fact.lines) {
-            drawLine(composer.document, page, line, left + LABEL_WIDTH_MM, factsTop + at * LINE_MM + BASELINE_MM, text.factsOwner)
+            drawLine(
+              composer.document,
+              page,
+              line,
+              left + LABEL_WIDTH_MM,
+              factsTop + at * LINE_MM + BASELINE_MM,
+              text.factsOwner,
+            )
             at += 1
           }
         }
@@ -117,14 +130,20 @@ interface CellText {
   readonly factsOwner: StructureElement
   readonly caption: ReturnType<typeof breakLines>
   readonly located: boolean
-  readonly facts: readonly { readonly label: ReturnType<typeof breakLines>[number]; readonly lines: ReturnType<typeof breakLines> }[]
+  readonly facts: readonly {
+    readonly label: ReturnType<typeof breakLines>[number]
+    readonly lines: ReturnType<typeof breakLines>
+  }[]
 }
 
 function cellText(composer: Composer, { exhibit, cellWidth }: Placed): CellText {
   const located = placeOnCar(composer, exhibit.view, exhibit.at, exhibit.panelId) !== null
   const captionWidth = cellWidth - (located ? LOCATOR.widthMm + 3 : 0)
   const label = { text: `${numbered('E', exhibit.number)}   `, style: styles.captionStrong }
-  const whole = breakLines([label, { text: exhibit.caption === '' ? 'No caption.' : exhibit.caption, style: styles.caption }], captionWidth)
+  const whole = breakLines(
+    [label, { text: exhibit.caption === '' ? 'No caption.' : exhibit.caption, style: styles.caption }],
+    captionWidth,
+  )
   const tooLong = whole.length > MOST_CAPTION_LINES
   const onward = breakLines([{ text: '… in full in the table of exhibits.', style: styles.tableHead }], captionWidth)
   const fact = (name: string, rich: Rich) => {

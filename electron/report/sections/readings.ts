@@ -3,8 +3,8 @@ import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
-import { fixedTexts } from '../wording/fixed-texts.ts'
 import { dayText, instantText } from '../wording/dates.ts'
+import { fixedTexts } from '../wording/fixed-texts.ts'
 import { coatingFigure, NARROW } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 import { declaredError, spotFigures } from '../wording/spot-figures.ts'
@@ -75,7 +75,9 @@ function checksTable(composer: Composer, owner: StructureElement): Piece[] {
         [composer.linked(numbered('G', check.gauge), styles.cell, place.gauge(check.gauge))],
         cell(`${check.when}; ${instantText(check.at)}`),
         cell(check.shimUm === 0 ? 'bare metal' : coatingFigure(check.shimUm, unit)),
-        cell(`${check.readUm.map((um) => coatingFigure(um, unit)).join('; ')}${check.note === '' ? '' : `. ${check.note}`}`),
+        cell(
+          `${check.readUm.map((um) => coatingFigure(um, unit)).join('; ')}${check.note === '' ? '' : `. ${check.note}`}`,
+        ),
       ],
     })),
   })

@@ -1,15 +1,15 @@
+import type { StructureElement } from '../document/structure-tree.ts'
+import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
-import type { StructureElement } from '../document/structure-tree.ts'
-import { shareBars } from '../drawing/share-bars.ts'
-import { styles } from '../layout/text-style.ts'
 import { textPieces } from '../layout/text-block.ts'
+import { styles } from '../layout/text-style.ts'
 import { costBounds } from '../wording/costs.ts'
-import { fixedTexts } from '../wording/fixed-texts.ts'
-import { numbered, place } from "../wording/references.ts"
-import { builtInterval } from '../wording/sentences.ts'
 import { findingSentence } from '../wording/finding-sentence.ts'
+import { fixedTexts } from '../wording/fixed-texts.ts'
+import { numbered, place } from '../wording/references.ts'
+import { builtInterval } from '../wording/sentences.ts'
 
 const MOST_FINDINGS = 8
 const MOST_UNSEEN = 6
@@ -22,7 +22,11 @@ export function composeSummary(composer: Composer): void {
   const dangerous = composer.content.record.findings.filter((finding) => finding.dangerous)
   if (dangerous.length > 0) {
     composer.block({ title: 'Can hurt somebody', note: 'told to the owner at once' }, (owner) =>
-      findingLines(composer, owner, dangerous.map(({ number }) => number)),
+      findingLines(
+        composer,
+        owner,
+        dangerous.map(({ number }) => number),
+      ),
     )
   }
   composer.block({ title: 'What was found', note: 'worst first' }, (owner) => whatWasFound(composer, owner))
@@ -74,14 +78,16 @@ function findingLines(composer: Composer, owner: StructureElement, numbers: read
       owner: item.add('LBody'),
       align: 'right',
     })
-    return body.map((piece, index): Piece => ({
-      ...piece,
-      draw: (canvas, topMm) => {
-        if (index === 0) label[0]?.draw(canvas, topMm)
-        piece.draw(canvas, topMm)
-        if (index === 0) page[0]?.draw(canvas, topMm)
-      },
-    }))
+    return body.map(
+      (piece, index): Piece => ({
+        ...piece,
+        draw: (canvas, topMm) => {
+          if (index === 0) label[0]?.draw(canvas, topMm)
+          piece.draw(canvas, topMm)
+          if (index === 0) page[0]?.draw(canvas, topMm)
+        },
+      }),
+    )
   })
 }
 
@@ -93,7 +99,11 @@ function whatWasFound(composer: Composer, owner: StructureElement): Piece[] {
   )
   const rest = findings.length - MOST_FINDINGS
   return [
-    ...findingLines(composer, owner, worst.slice(0, MOST_FINDINGS).map(({ number }) => number)),
+    ...findingLines(
+      composer,
+      owner,
+      worst.slice(0, MOST_FINDINGS).map(({ number }) => number),
+    ),
     ...(rest > 0
       ? composer.text(owner, [
           { text: `and ${rest} more, `, style: styles.soft },
@@ -176,7 +186,9 @@ function notSeen(composer: Composer, owner: StructureElement): Piece[] {
       composer.page(place.section('coverage'), styles.soft),
     ]),
     ...lines.flatMap((line) => composer.text(owner, line)),
-    ...(unreached.length > MOST_UNSEEN ? composer.text(owner, `and ${unreached.length - MOST_UNSEEN} more not accessible.`) : []),
+    ...(unreached.length > MOST_UNSEEN
+      ? composer.text(owner, `and ${unreached.length - MOST_UNSEEN} more not accessible.`)
+      : []),
   ]
 }
 
@@ -190,4 +202,3 @@ function lookNext(composer: Composer, owner: StructureElement): Piece[] {
     ]),
   )
 }
-

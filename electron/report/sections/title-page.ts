@@ -6,14 +6,17 @@ import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts
 import { editionName, relatesOnly } from '../layout/running-matter.ts'
 import { drawLine, textPieces } from '../layout/text-block.ts'
 import { inks, styles, type TextStyle } from '../layout/text-style.ts'
+import { daysText, dayText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
-import { dayText, daysText } from '../wording/dates.ts'
 import { place } from '../wording/references.ts'
 import { builtInterval, conditionsSentence, levelDone } from '../wording/sentences.ts'
 import { drawTitlePicture } from './title-picture.ts'
 
 const TITLE_TOP_LINE = 2
 const LEAST_PICTURE_LINES = 16
+/** Rows of the title table stand half a line apart, half of it above the words. */
+const ROW_SPACE_LINES = 0.5
+const ROW_SPACE_MM = (ROW_SPACE_LINES * LINE_MM) / 2
 
 /** The title page: what kind of report, which car, its side view, and the table of dates and parties. */
 export function composeTitlePage(composer: Composer): void {
@@ -35,7 +38,7 @@ export function composeTitlePage(composer: Composer): void {
   flow.line = Math.ceil((y - geometry.topMm - 3) / LINE_MM)
   const rows = tableRows(composer)
   const tableLines = rows.reduce((sum, row) => sum + row.lines, 0)
-  const room = geometry.lines - flow.line - tableLines - 2
+  const room = Math.floor(geometry.lines - flow.line - tableLines)
   if (room >= LEAST_PICTURE_LINES) {
     const lines = Math.min(room, 30)
     drawTitlePicture(composer, flow.topMm, lines * LINE_MM)
@@ -48,11 +51,7 @@ export function composeTitlePage(composer: Composer): void {
 
 function subtitle({ content }: Composer): string {
   const { maker, line, colourNow } = content.record.particulars
-  const words = [
-    [maker, line].filter((word) => word !== '').join(' '),
-    builtInterval(content.record.particulars),
-    colourNow === '' ? '' : `${colourNow} now`,
-  ]
+  const words = [line, maker, builtInterval(content.record.particulars), colourNow === '' ? '' : `${colourNow} now`]
   return words.filter((word) => word !== '').join('; ')
 }
 
@@ -73,19 +72,25 @@ function tableRows(composer: Composer): Piece[] {
       owner: line.add('TD'),
     })
     const height = Math.max(headPiece.length, body.length)
-    return Array.from({ length: height }, (_, index): Piece => ({
-      lines: 1,
-      keep: index < height - 1 && height < 20,
-      draw: (page, topMm) => {
-        if (index === 0) {
-          page.belongTo('artifact')
-          const { leftMm } = composer.geometry
-          page.line(leftMm, topMm, leftMm + FIELD_WIDTH_MM, topMm, { weightMm: head === 'Dates' ? 0.25 : 0.1, colour: inks.hair })
-        }
-        headPiece[index]?.draw(page, topMm)
-        body[index]?.draw(page, topMm)
-      },
-    }))
+    return Array.from(
+      { length: height },
+      (_, index): Piece => ({
+        lines: index === height - 1 ? 1 + ROW_SPACE_LINES : 1,
+        keep: index < height - 1 && height < 20,
+        draw: (page, topMm) => {
+          if (index === 0) {
+            page.belongTo('artifact')
+            const { leftMm } = composer.geometry
+            page.line(leftMm, topMm, leftMm + FIELD_WIDTH_MM, topMm, {
+              weightMm: head === 'Dates' ? 0.25 : 0.1,
+              colour: inks.hair,
+            })
+          }
+          headPiece[index]?.draw(page, topMm + ROW_SPACE_MM)
+          body[index]?.draw(page, topMm + ROW_SPACE_MM)
+        },
+      }),
+    )
   }
   const plain = (text: string, style: TextStyle = styles.text): Rich => [{ text, style }]
   const use = commission.intendedUse === 'other' ? 'other use' : commission.intendedUse
@@ -105,7 +110,12 @@ function tableRows(composer: Composer): Piece[] {
       ),
     ),
     ...row('Client', plain(`${stated(commission.client)}. Other users: ${stated(commission.otherUsers)}.`)),
-    ...row('Intended use', plain(`${use}. Title as told: ${stated(commission.titleAsTold)}; ${commission.titleVerified ? 'verified' : 'not verified'}.`)),
+    ...row(
+      'Intended use',
+      plain(
+        `${use}. Title as told: ${stated(commission.titleAsTold)}; ${commission.titleVerified ? 'verified' : 'not verified'}.`,
+      ),
+    ),
     ...row('Level of inspection', [
       ...levelDone(content).map(({ word, done }) => ({
         text: `${done ? '■' : '□'}\u00A0${word.replaceAll(' ', '\u00A0')}   `,
@@ -122,7 +132,13 @@ function tableRows(composer: Composer): Piece[] {
       composer.page(place.section('certification'), styles.text),
       { text: ' with the way to check it.', style: styles.text },
     ]),
-    ...row('Not', plain(`${fixedTexts().notACertificate} ${relatesOnly(content).replace(/\. Not to be copied.*/, '.')}`, styles.soft)),
+    ...row(
+      'Not',
+      plain(
+        `${fixedTexts().notACertificate} ${relatesOnly(content).replace(/\. Not to be copied.*/, '.')}`,
+        styles.soft,
+      ),
+    ),
   ]
 }
 
@@ -131,7 +147,10 @@ function datesRows(composer: Composer, table: ReturnType<Composer['section']['ad
   const { commission, visits } = content.record
   const entries = [
     ['examined', stated(daysText(visits.map(({ beganAt }) => beganAt)))],
-    ['effective, for all opinions', commission.effectiveDate === null ? 'not stated' : dayText(commission.effectiveDate)],
+    [
+      'effective, for all opinions',
+      commission.effectiveDate === null ? 'not stated' : dayText(commission.effectiveDate),
+    ],
     ['issued', content.edition.number === null ? 'not issued' : dayText(content.edition.issuedAt)],
   ] as const
   const width = geometry.mainWidthMm / entries.length
@@ -139,21 +158,29 @@ function datesRows(composer: Composer, table: ReturnType<Composer['section']['ad
   const head = row.add('TH', { scope: 'Row' })
   const cells = entries.map(() => row.add('TD'))
   const bodies = entries.map(([label, text]) =>
-    breakLines([{ text: `${label}\n`, style: styles.soft }, { text, style: styles.text }], width - 2),
+    breakLines(
+      [
+        { text: `${label}\n`, style: styles.soft },
+        { text, style: styles.text },
+      ],
+      width - 2,
+    ),
   )
   const height = Math.max(...bodies.map((lines) => lines.length))
   return [
     {
-      lines: height,
+      lines: height + ROW_SPACE_LINES,
       draw: (page, topMm) => {
         page.belongTo('artifact')
         page.line(geometry.leftMm, topMm, geometry.leftMm + FIELD_WIDTH_MM, topMm, { weightMm: 0.25, colour: inks.ink })
         const [title] = breakLines([{ text: 'Dates', style: styles.sideHead }], geometry.sideWidthMm)
-        if (title !== undefined) drawLine(document, page, title, geometry.leftMm, topMm + BASELINE_MM, head)
+        if (title !== undefined)
+          drawLine(document, page, title, geometry.leftMm, topMm + BASELINE_MM + ROW_SPACE_MM, head)
         bodies.forEach((lines, column) => {
           lines.forEach((line, index) => {
             const left = geometry.mainLeftMm + width * column
-            drawLine(document, page, line, left, topMm + index * LINE_MM + BASELINE_MM, cells[column] ?? 'artifact')
+            const baseline = topMm + index * LINE_MM + BASELINE_MM + ROW_SPACE_MM
+            drawLine(document, page, line, left, baseline, cells[column] ?? 'artifact')
           })
         })
       },

@@ -15,7 +15,12 @@ export function drawTitlePicture(composer: Composer, topMm: number, heightMm: nu
   const view = content.plan.sheets.flatMap(({ views }) => views).find(({ id }) => id === 'left')
   if (view === undefined) return
   const { lengthMm, heightMm: carHeightMm, wheelbaseMm } = content.plan.dimensions
-  const scale = sheetScaleFor(view.box.width, Math.max(view.box.height, carHeightMm), FIELD_WIDTH_MM + 1, heightMm - BELOW_GROUND_MM)
+  const scale = sheetScaleFor(
+    view.box.width,
+    Math.max(view.box.height, carHeightMm),
+    FIELD_WIDTH_MM + 1,
+    heightMm - BELOW_GROUND_MM,
+  )
   const owner = section.add('Figure', {
     alternative: `Left side of the car at 1 : ${scale}, line drawing. ${content.plan.textAlternative}`,
   })

@@ -9,7 +9,8 @@ export function costBounds({ corrections, commission }: RecordView): string {
   const open = corrections.filter(({ state }) => state === 'planned')
   const priced = open.flatMap(({ cost }) => (cost === null ? [] : [cost]))
   const without = open.length - priced.length
-  const end = without > 0 ? ` ${without} planned ${without === 1 ? 'correction has' : 'corrections have'} no estimate.` : ''
+  const end =
+    without > 0 ? ` ${without} planned ${without === 1 ? 'correction has' : 'corrections have'} no estimate.` : ''
   if (priced.length === 0) return `No planned correction has an estimate.${end}`
   const low = priced.reduce((sum, cost) => sum + cost.low, 0)
   const high = priced.reduce((sum, cost) => sum + cost.high, 0)

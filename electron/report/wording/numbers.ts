@@ -20,13 +20,16 @@ export function decimalsFor(uncertainty: number): number {
   return Math.max(0, digits - 1 - exponent)
 }
 
+/** Decimals a number was entered with, at most three. */
+const decimalsEntered = (value: number): number => Math.min(3, (String(value).split('.')[1] ?? '').length)
+
 /** A plain value without a stated uncertainty keeps the digits it was entered with, three decimals at most. */
-const asEntered = (value: number): string => figure(value, Math.min(3, (String(value).split('.')[1] ?? '').length))
+const asEntered = (value: number): string => figure(value, decimalsEntered(value))
 
 /** `412 ± 38 µm`, or `412 µm, uncertainty not stated`. The uncertainty is expanded, k = 2. */
 export function measuredValue(value: number, uncertainty: number | null, unit: string): string {
   if (uncertainty === null) return `${asEntered(value)}${NARROW}${unit}, uncertainty not stated`
-  const decimals = decimalsFor(uncertainty)
+  const decimals = Math.min(decimalsFor(uncertainty), decimalsEntered(uncertainty))
   return `${figure(value, decimals)} ± ${figure(uncertainty, decimals)}${NARROW}${unit}`
 }
 
@@ -52,7 +55,9 @@ export function sizes(lengthsMm: readonly number[], uncertaintyMm: number | null
   if (uncertaintyMm === null) {
     return `${lengthsMm.map((length) => lengthFigure(length, unit)).join(' × ')}${NARROW}${unit}, uncertainty not stated`
   }
-  const decimals = decimalsFor(uncertaintyMm * factor)
+  const most = decimalsFor(uncertaintyMm * factor)
+  // An uncertainty entered as 2 mm claims no tenths.
+  const decimals = unit === 'mm' ? Math.min(most, decimalsEntered(uncertaintyMm)) : most
   const values = lengthsMm.map((length) => figure(length * factor, decimals)).join(' × ')
   return `${values} ± ${figure(uncertaintyMm * factor, decimals)}${NARROW}${unit}`
 }

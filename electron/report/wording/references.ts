@@ -29,7 +29,7 @@ export function partSuffix(partId: string): string {
 
 /** Sheets of the plan on which a panel of this phase is drawn. */
 export const phaseName: Readonly<Record<PanelDefinition['phase'], string>> = {
-  1: 'outside, everything shut',
+  1: 'outside',
   2: 'openings',
   3: 'inside',
   4: 'underneath',

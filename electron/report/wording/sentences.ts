@@ -1,9 +1,8 @@
-import type { Particulars, Visit } from '../../../shared-types/car.ts'
+import type { Commission, Particulars, Visit } from '../../../shared-types/car.ts'
 import type { Finding } from '../../../shared-types/finding.ts'
-import type { Commission } from '../../../shared-types/car.ts'
 import type { ReportContent } from '../report-content.ts'
 import { dayText } from './dates.ts'
-import { NARROW, figure, sizes } from './numbers.ts'
+import { figure, NARROW, sizes } from './numbers.ts'
 
 /** "built between 11 January 1960 and 30 March 1960", or what is known of it; empty when nothing is. */
 export function builtInterval({ builtFrom, builtTo }: Particulars): string {
@@ -68,3 +67,31 @@ export function gradeWords(grade: Finding['grade']): string {
 }
 
 const decimals = (value: number): number => Math.min(2, (String(value).split('.')[1] ?? '').length)
+
+/**
+ * Where a finding lies, in the axes of its view put into words: station behind the front datum, height above ground,
+ * distance from the centre line; unfolded sheets keep their own axes.
+ */
+export function placeSentence({ extent }: Finding): string {
+  if (extent === null) return 'Where: the whole panel.'
+  const us = span(extent.points.map(({ u }) => u))
+  const vs = extent.points.map(({ v }) => v)
+  const heights = span(vs.map((v) => -v))
+  const words = {
+    left: `station ${us}, height ${heights}`,
+    right: `station ${us}, height ${heights}`,
+    roof: `station ${us}, ${span(vs)} to the left of the centre line`,
+    under: `station ${us}, ${span(vs)} to the left of the centre line`,
+    front: `${us} to the left of the centre line, height ${heights}`,
+    rear: `${us} to the right of the centre line, height ${heights}`,
+    openings: `across ${us}, down ${span(vs)} on its sheet`,
+    bay: `across ${us}, down ${span(vs)} on its sheet`,
+    floor: `across ${us}, down ${span(vs)} on its sheet`,
+  }
+  return `Where: ${extent.shape} on the view “${extent.view}”, ${words[extent.view]}, in mm as drawn on the plan.`
+}
+
+function span(values: readonly number[]): string {
+  const [low, high] = [Math.round(Math.min(...values)), Math.round(Math.max(...values))]
+  return low === high ? figure(low) : `${figure(low)} to ${figure(high)}`
+}

@@ -54,7 +54,9 @@ export function declaredError(gauge: Gauge, unit: CoatingUnit): string {
   if (gauge.errorUm === null && gauge.errorPercent === null) return 'error not declared'
   const parts = [
     gauge.errorUm === null ? '' : `${coatingFigure(gauge.errorUm, unit)}${NARROW}${unit}`,
-    gauge.errorPercent === null ? '' : `${figure(gauge.errorPercent, Number.isInteger(gauge.errorPercent) ? 0 : 1)}${NARROW}%`,
+    gauge.errorPercent === null
+      ? ''
+      : `${figure(gauge.errorPercent, Number.isInteger(gauge.errorPercent) ? 0 : 1)}${NARROW}%`,
   ].filter((part) => part !== '')
   return `± (${parts.join(' + ')}) as declared`
 }
