@@ -1,0 +1,202 @@
+import { z } from 'zod'
+import { panelId } from './panel.ts'
+import { readingValue } from './reading.ts'
+import { coatingUnit, lengthUnit, percent, thicknessUm } from './units.ts'
+import { howLearned, inspectionState, metalState, paintState, partState, walkLayer } from './words.ts'
+
+const number = z.number().int().positive()
+const areaM2 = z.number().positive()
+const sentenceSort = z.enum([
+  'seen',
+  'felt',
+  'measured',
+  'computed',
+  'told',
+  'inferred',
+  'not determined',
+  'not inspected',
+  'not accessible',
+])
+const reference = z.strictObject({
+  kind: z.enum(['finding', 'exhibit', 'panel', 'part', 'spot', 'claim', 'correction', 'carNumber', 'gauge']),
+  key: z.string(),
+})
+const because = z.strictObject({
+  text: z.string(),
+  sort: sentenceSort,
+  references: z.array(reference).readonly(),
+  source: z.string().nullable(),
+})
+const shareRange = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  basis: z.string(),
+  lowPercent: percent,
+  highPercent: percent,
+  seenYesPercent: percent,
+  notSeenPercent: percent,
+  seenNoPercent: percent,
+  because: z.array(because).readonly(),
+})
+const stateShare = z.strictObject({
+  state: z.string(),
+  lowPercent: percent,
+  highPercent: percent,
+  areaM2: z.number().min(0),
+})
+const areaJudgement = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  areaM2: z.number().min(0),
+  seenAreaM2: z.number().min(0),
+  panels: z.number().int().min(0),
+  panelsSeen: z.number().int().min(0),
+  metal: z.array(stateShare).readonly(),
+  paint: z.array(stateShare).readonly(),
+  originalMetal: shareRange,
+  factoryPaint: shareRange,
+})
+
+/** One panel as the originality computation sees it. `areaM2` weighs it; `findings` are the steps behind its state. */
+export const weighedPanel = z.strictObject({
+  id: panelId,
+  label: z.string(),
+  /** Area of the body it is added up in, such as `left side`. */
+  bodyArea: z.string(),
+  layer: walkLayer,
+  walked: z.boolean(),
+  areaM2,
+  areaIsMeasured: z.boolean(),
+  inspection: inspectionState,
+  reason: z.string(),
+  metal: metalState,
+  paint: paintState,
+  backSeen: z.boolean(),
+  findings: z
+    .array(
+      z.strictObject({
+        number,
+        text: z.string(),
+        learned: howLearned,
+        filler: z.boolean(),
+        exhibits: z.array(number).readonly(),
+      }),
+    )
+    .readonly(),
+})
+export type WeighedPanel = z.infer<typeof weighedPanel>
+
+/** One part as counted. `added` marks what the car did not carry from new: it is listed and not counted. */
+export const countedPart = z.strictObject({
+  id: z.string(),
+  label: z.string(),
+  group: z.string(),
+  groupLabel: z.string(),
+  state: partState,
+  added: z.boolean(),
+  learned: howLearned.nullable(),
+  exhibits: z.array(number).readonly(),
+})
+export type CountedPart = z.infer<typeof countedPart>
+
+const originality = {
+  about: 'Shares of metal, paint and parts as bounds: low when all that is unseen is bad, high when it is all good.',
+  input: z.strictObject({ panels: z.array(weighedPanel).readonly(), parts: z.array(countedPart).readonly() }),
+  output: z.strictObject({
+    coverage: z
+      .array(
+        z.strictObject({
+          layer: walkLayer,
+          seen: z.number().int(),
+          notAccessible: z.number().int(),
+          walked: z.number().int(),
+          all: z.number().int(),
+        }),
+      )
+      .readonly(),
+    whole: areaJudgement,
+    areas: z.array(areaJudgement).readonly(),
+    panels: z.array(areaJudgement).readonly(),
+    parts: z.array(shareRange).readonly(),
+    lookNext: z.array(z.strictObject({ panelId: z.string().nullable(), what: z.string(), why: z.string() })).readonly(),
+  }),
+}
+
+const spotSummary = {
+  about: 'Mean, median, spread and standard uncertainty of the readings of one spot (JCGM 100:2008).',
+  input: z.strictObject({
+    values: z.array(readingValue).min(1).max(1000).readonly(),
+    /** Declared error ±(errorUm + errorPercent of the reading); null when the gauge declares none. */
+    gauge: z.strictObject({ errorUm: thicknessUm, errorPercent: percent }).nullable(),
+  }),
+  output: z.strictObject({
+    /** Readings that gave a value; saturated ones and failures are counted apart. */
+    n: z.number().int().min(0),
+    saturated: z.number().int().min(0),
+    failed: z.number().int().min(0),
+    meanUm: z.number().nullable(),
+    medianUm: z.number().nullable(),
+    minUm: z.number().nullable(),
+    maxUm: z.number().nullable(),
+    /** Sample standard deviation, n - 1; null below two values. */
+    standardDeviationUm: z.number().nullable(),
+    /** s / √n (4.2.3); null below two values. */
+    typeAUm: z.number().nullable(),
+    /** Half-width of the declared error over √3, rectangular (4.3.7); null when none is declared. */
+    gaugeUm: z.number().nullable(),
+    /** Expanded uncertainty of the mean, k = 2 (6.2); null unless both parts are known. */
+    expandedUm: z.number().nullable(),
+    /** True when a reading was saturated: mean and median are then "at least". */
+    atLeast: z.boolean(),
+  }),
+}
+export type SpotSummary = z.infer<typeof spotSummary.output>
+
+const univariate = {
+  about: 'Mean, sample standard deviation, median, least and greatest of any list of numbers.',
+  input: z.strictObject({ values: z.array(z.number()).min(1).max(1_000_000).readonly() }),
+  output: z.strictObject({
+    n: z.number().int(),
+    mean: z.number(),
+    median: z.number(),
+    standardDeviation: z.number().nullable(),
+    standardUncertainty: z.number().nullable(),
+    min: z.number(),
+    max: z.number(),
+  }),
+}
+export type Univariate = z.infer<typeof univariate.output>
+
+const rustGrade = {
+  about: 'Grade of rust by ISO 4628-3:2016 and ASTM D610-08 from the affected share of the area.',
+  input: z.strictObject({ affectedPercent: percent }),
+  output: z.strictObject({
+    iso4628Part3: z.strictObject({ grade: z.string(), rule: z.string() }),
+    astmD610: z.strictObject({ grade: z.number().int().min(0).max(10), rule: z.string() }),
+  }),
+}
+
+const lengthConversion = {
+  about: 'A length between millimetres and inches; one inch is 25.4 mm exactly.',
+  input: z.strictObject({ value: z.number(), from: lengthUnit, to: lengthUnit }),
+  output: z.strictObject({ value: z.number(), unit: lengthUnit }),
+}
+
+const coatingConversion = {
+  about: 'A coating thickness between micrometres and mils; one mil is 25.4 µm exactly.',
+  input: z.strictObject({ value: z.number(), from: coatingUnit, to: coatingUnit }),
+  output: z.strictObject({ value: z.number(), unit: coatingUnit }),
+}
+
+/** Every computation that can be run on plain input, by the name given on the command line. */
+export const computations = {
+  originality,
+  'spot-summary': spotSummary,
+  univariate,
+  'rust-grade': rustGrade,
+  'convert-length': lengthConversion,
+  'convert-coating': coatingConversion,
+} as const
+export type ComputationName = keyof typeof computations
+export type ComputationInput<N extends ComputationName> = z.infer<(typeof computations)[N]['input']>
+export type ComputationOutput<N extends ComputationName> = z.infer<(typeof computations)[N]['output']>
