@@ -1,6 +1,93 @@
+import { useEffect, useState } from 'react'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { CheckForm } from './CheckForm.tsx'
+import { GaugeForm } from './GaugeForm.tsx'
+import { GaugeList } from './GaugeList.tsx'
+import { PanelPoints } from './PanelPoints.tsx'
+import { SpotForm } from './SpotForm.tsx'
+import { SpotTable } from './SpotTable.tsx'
+import '../place-lines.css'
+import './coating.css'
 
-/** Replaced by the place itself. */
+interface Opened {
+  readonly what: 'spot' | 'gauge' | 'check'
+  readonly key: string | null
+}
+
+function CoatingSheet(props: {
+  readonly record: RecordView
+  readonly opened: Opened
+  readonly panelId: string | null
+  readonly onLeave: () => void
+}) {
+  const { record, opened, onLeave } = props
+  const { what, key } = opened
+  const at = (row: { readonly number: number }) => String(row.number) === key
+  if (what === 'spot') {
+    const spot = record.spots.find(at) ?? null
+    return <SpotForm key={`r${key}`} row={spot} panelId={props.panelId} onLeave={onLeave} />
+  }
+  if (what === 'gauge') return <GaugeForm key={`g${key}`} row={record.gauges.find(at) ?? null} onLeave={onLeave} />
+  return <CheckForm key={`h${key}`} gauge={key === null ? null : Number(key)} onLeave={onLeave} />
+}
+
+function CoatingPage({ record }: { readonly record: RecordView }) {
+  const [opened, setOpened] = useState<Opened | null>(null)
+  const inHand = useScreenStore((state) => state.inHand)
+  const pointed = useScreenStore((state) => state.pointed)
+  useEffect(() => {
+    if (pointed?.kind !== 'gauge') return
+    setOpened({ what: 'gauge', key: pointed.key })
+    useScreenStore.setState({ pointed: null })
+  }, [pointed])
+  const open = (what: Opened['what'], key: string | null) => {
+    if (!record.readOnly) setOpened({ what, key })
+  }
+  const lastGauge = record.gauges.at(-1)
+  useKeys('Coating', [
+    { keys: 'R', does: 'add a spot', run: () => open('spot', null) },
+    { keys: 'G', does: 'add a gauge', run: () => open('gauge', null) },
+    {
+      keys: 'H',
+      does: 'add a gauge check',
+      run: () => open('check', lastGauge === undefined ? null : String(lastGauge.number)),
+    },
+  ])
+  const openedSpot =
+    opened?.what === 'spot' ? record.spots.find((spot) => String(spot.number) === opened.key) : undefined
+  const panelShown = openedSpot?.panelId ?? inHand ?? record.spots.at(-1)?.panelId ?? null
+  return (
+    <PlacePage
+      name="Coating"
+      sheetName="Entry"
+      {...(opened === null
+        ? {}
+        : {
+            sheet: <CoatingSheet record={record} opened={opened} panelId={inHand} onLeave={() => setOpened(null)} />,
+          })}
+    >
+      <div className="two-columns">
+        <SpotTable
+          record={record}
+          chosen={opened?.what === 'spot' ? opened.key : null}
+          onOpen={(key) => open('spot', key)}
+        />
+        <div>
+          {panelShown === null ? null : <PanelPoints record={record} panelId={panelShown} />}
+          <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />
+          <CautionLines steps={['sanding or cutting']} />
+        </div>
+      </div>
+    </PlacePage>
+  )
+}
+
+/** Coating: thickness readings as read, spot by spot; the map and the volume of filler are not computed here. */
 export function Coating() {
-  return <PlacePage name="Coating">{null}</PlacePage>
+  return <RecordPlace name="Coating">{(record) => <CoatingPage record={record} />}</RecordPlace>
 }

@@ -1,6 +1,71 @@
+import { useEffect, useState } from 'react'
+import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { ClaimList } from './ClaimList.tsx'
+import { CommissionLines } from './CommissionLines.tsx'
+import { ConsentList } from './ConsentList.tsx'
+import { IdentitySheet, type Opened } from './IdentitySheet.tsx'
+import { NumberList } from './NumberList.tsx'
+import { ParticularsLines } from './ParticularsLines.tsx'
+import { VisitList } from './VisitList.tsx'
+import '../place-lines.css'
+import './identity.css'
 
-/** Replaced by the place itself. */
+/** Goes to the row a reference pointed at, once. */
+function usePointedRow(open: (opened: Opened) => void): void {
+  const pointed = useScreenStore((state) => state.pointed)
+  useEffect(() => {
+    if (pointed?.kind !== 'claim' && pointed?.kind !== 'carNumber') return
+    open({ what: pointed.kind, key: pointed.key })
+    useScreenStore.setState({ pointed: null })
+  }, [pointed, open])
+}
+
+function IdentityPage({ record }: { readonly record: RecordView }) {
+  const [opened, setOpened] = useState<Opened | null>(null)
+  usePointedRow(setOpened)
+  const add =
+    (what: Opened['what'], key: string | null = null) =>
+    () => {
+      if (!record.readOnly) setOpened({ what, key })
+    }
+  useKeys('Identity', [
+    { keys: 'N', does: 'add a number', run: add('carNumber') },
+    { keys: 'C', does: 'add a claim', run: add('claim') },
+    { keys: 'V', does: 'add a visit', run: add('visit') },
+    { keys: 'P', does: 'amend the particulars', run: add('particulars') },
+    { keys: 'M', does: 'amend the commission', run: add('commission') },
+  ])
+  return (
+    <PlacePage
+      name="Identity"
+      sheetName="Entry"
+      {...(opened === null
+        ? {}
+        : { sheet: <IdentitySheet record={record} opened={opened} onLeave={() => setOpened(null)} /> })}
+    >
+      <div className="identity-columns">
+        <div>
+          <ParticularsLines record={record} onAmend={add('particulars')} />
+          <CommissionLines record={record} onAmend={add('commission')} />
+        </div>
+        <div>
+          <NumberList record={record} opened={opened} onOpen={(key) => add('carNumber', key)()} />
+          <ClaimList record={record} opened={opened} onOpen={(key) => add('claim', key)()} />
+        </div>
+        <div className="identity-third">
+          <VisitList record={record} onOpen={(key) => add('visit', key)()} />
+          <ConsentList record={record} onOpen={(key) => add('consent', key)()} />
+        </div>
+      </div>
+    </PlacePage>
+  )
+}
+
+/** Identity: what the car is said to be and what its numbers say; a plain register, without inference. */
 export function Identity() {
-  return <PlacePage name="Identity">{null}</PlacePage>
+  return <RecordPlace name="Identity">{(record) => <IdentityPage record={record} />}</RecordPlace>
 }

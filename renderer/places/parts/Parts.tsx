@@ -1,6 +1,82 @@
+import { useEffect, useMemo, useState } from 'react'
+import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
+import { useRecordStore } from '../../store/record-store.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { GroupCounts } from './GroupCounts.tsx'
+import { PartFilterFields } from './PartFilterFields.tsx'
+import { PartSheet } from './PartSheet.tsx'
+import { PartTable } from './PartTable.tsx'
+import { filteredRows, groupCounts, type PartFilter, partRows } from './part-rows.ts'
+import '../place-lines.css'
+import './parts.css'
 
-/** Replaced by the place itself. */
+const everything: PartFilter = { group: '', text: '', state: 'any', onlyOpen: false }
+
+function PartsPage({ record }: { readonly record: RecordView }) {
+  const partList = useRecordStore((state) => state.partList)
+  const pointed = useScreenStore((state) => state.pointed)
+  const [filter, setFilter] = useState(everything)
+  const [inHand, setInHand] = useState<string | null>(null)
+  const rows = useMemo(
+    () => partRows(partList, record.parts, record.commission.names),
+    [partList, record.parts, record.commission.names],
+  )
+  const counts = useMemo(() => groupCounts(rows), [rows])
+  // The part in hand stays in the list while it is worked on, also when the filter would now leave it out.
+  const shown = useMemo(() => {
+    const left = new Set(filteredRows(rows, filter))
+    return rows.filter((row) => left.has(row) || row.definition.id === inHand)
+  }, [rows, filter, inHand])
+  useEffect(() => {
+    if (pointed?.kind !== 'part') return
+    setInHand(pointed.key)
+    useScreenStore.setState({ pointed: null })
+  }, [pointed])
+  const place = shown.findIndex((row) => row.definition.id === inHand)
+  const row = shown[place]
+  const step = (by: number) => {
+    const next = shown[place + by]
+    if (next !== undefined) setInHand(next.definition.id)
+  }
+  return (
+    <PlacePage
+      name="Parts"
+      sheetName="Part in hand"
+      {...(row === undefined
+        ? {}
+        : {
+            sheet: (
+              <PartSheet
+                key={row.definition.id}
+                row={row}
+                readOnly={record.readOnly}
+                at={`${place + 1} of ${shown.length} shown`}
+                onStep={step}
+                onLeave={() => setInHand(null)}
+              />
+            ),
+          })}
+    >
+      <div className="parts-columns">
+        <GroupCounts counts={counts} group={filter.group} onGroup={(group) => setFilter({ ...filter, group })} />
+        <div>
+          <PartFilterFields
+            filter={filter}
+            shown={shown.length}
+            all={rows.length}
+            onChange={setFilter}
+            onEverything={() => setFilter(everything)}
+          />
+          <PartTable rows={shown} inHand={inHand} onOpen={setInHand} />
+        </div>
+      </div>
+    </PlacePage>
+  )
+}
+
+/** Parts: the register of what this car could carry, and what was found of each; down the list by keyboard. */
 export function Parts() {
-  return <PlacePage name="Parts">{null}</PlacePage>
+  return <RecordPlace name="Parts">{(record) => <PartsPage record={record} />}</RecordPlace>
 }

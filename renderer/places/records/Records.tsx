@@ -1,6 +1,20 @@
+import { useState } from 'react'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { NewRecordForm } from './NewRecordForm.tsx'
+import { RecordsList } from './RecordsList.tsx'
+import '../place-lines.css'
+import './records.css'
 
-/** Replaced by the place itself. */
+/** Records: those the program knows, and the beginning of a new one. */
 export function Records() {
-  return <PlacePage name="Records">{null}</PlacePage>
+  const [beginning, setBeginning] = useState(false)
+  return (
+    <PlacePage name="Records">
+      {beginning ? (
+        <NewRecordForm onLeave={() => setBeginning(false)} />
+      ) : (
+        <RecordsList onNew={() => setBeginning(true)} />
+      )}
+    </PlacePage>
+  )
 }

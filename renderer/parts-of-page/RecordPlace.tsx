@@ -1,0 +1,21 @@
+import type { ReactNode } from 'react'
+import type { RecordView } from '../../shared-types/record.ts'
+import { useRecordStore } from '../store/record-store.ts'
+import { goToPlace } from '../store/screen-store.ts'
+import { ActionKey } from './ActionKey.tsx'
+import { EmptyPlace } from './EmptyPlace.tsx'
+import { PlacePage } from './PlacePage.tsx'
+
+/** A place that needs an open record: its page once there is one, and the way to one until then. */
+export function RecordPlace(props: { readonly name: string; readonly children: (record: RecordView) => ReactNode }) {
+  const record = useRecordStore((state) => state.record)
+  if (record !== null) return props.children(record)
+  return (
+    <PlacePage name={props.name}>
+      <EmptyPlace head="No record is open">
+        <p>Everything here belongs to one car. Open its record first, or begin a new one.</p>
+        <ActionKey keys="Alt+1" label="go to Records" onAct={() => goToPlace('records')} />
+      </EmptyPlace>
+    </PlacePage>
+  )
+}

@@ -1,0 +1,60 @@
+import { type Gauge, type GaugeDraft, gaugeDraft } from '../../../shared-types/reading.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+import { DayField } from '../../parts-of-page/DayField.tsx'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { NumberField } from '../../parts-of-page/NumberField.tsx'
+import { TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+
+const empty: GaugeDraft = {
+  name: '',
+  serial: '',
+  principle: 'magnetic induction',
+  rangeUm: null,
+  errorUm: null,
+  errorPercent: null,
+  probeDiameterMm: null,
+  certifiedOn: null,
+  certificate: '',
+}
+
+/** Adds or amends a gauge, with the error its maker declares. */
+export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readonly onLeave: () => void }) {
+  const { number, ...initial } = row ?? { ...empty, number: null }
+  const entry = useEntry<GaugeDraft>({
+    name: number === null ? 'gauge.add' : `gauge.amend ${number}`,
+    initial,
+    keep: (draft) => (number === null ? change('gauge.add', { draft }) : change('gauge.amend', { number, draft })),
+    kept: onLeave,
+  })
+  const { field } = entry
+  return (
+    <EditSheet
+      title={number === null ? 'A gauge' : `Gauge G ${number}`}
+      over="what its sheet declares"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+    >
+      <TextField label="Name" required autoFocus {...field('name')} />
+      <TextField label="Serial number" figures {...field('serial')} />
+      <ChoiceField label="Principle" choices={gaugeDraft.shape.principle.options} {...field('principle')} />
+      <NumberField label="Declared error, constant part a" quantity="coating" least={0} {...field('errorUm')} />
+      <NumberField
+        label="Declared error, part of the reading b"
+        quantity="plain"
+        unit="%"
+        least={0}
+        most={100}
+        {...field('errorPercent')}
+      />
+      <NumberField label="Reads up to" quantity="coating" least={0} {...field('rangeUm')} />
+      <NumberField label="Probe diameter" quantity="length" least={0} {...field('probeDiameterMm')} />
+      <DayField label="Certified on" {...field('certifiedOn')} />
+      <TextField label="Certificate" figures {...field('certificate')} />
+    </EditSheet>
+  )
+}

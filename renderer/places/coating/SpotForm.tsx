@@ -1,0 +1,146 @@
+import { useMemo } from 'react'
+import type { ViewId } from '../../../shared-types/finding.ts'
+import { viewId } from '../../../shared-types/finding.ts'
+import { ProblemError } from '../../../shared-types/problem.ts'
+import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
+import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
+import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+import { usePanelNames } from '../../store/panel-names.ts'
+import { useRecordStore } from '../../store/record-store.ts'
+import { useChange } from '../../store/use-answer.ts'
+import { lineFrom, readingsFrom } from './reading-entry.ts'
+
+/** The spot as it stands in the form: its values as one line, its gauge as a word. */
+interface SpotEntry {
+  readonly panelId: string
+  readonly view: ViewId
+  readonly where: string
+  readonly line: string
+  readonly enteredIn: CoatingUnit
+  readonly gauge: string
+  readonly mode: SpotDraft['mode']
+  readonly exhibits: number[]
+  readonly note: string
+}
+
+const gaugeNotNoted = 'not noted'
+
+function draftFrom(entry: SpotEntry, row: Spot | null): SpotDraft {
+  const read = readingsFrom(entry.line, entry.enteredIn)
+  if ('refused' in read) throw new ProblemError('input-refused', read.refused, { field: 'line' })
+  return {
+    panelId: entry.panelId,
+    view: entry.view,
+    at: row?.at ?? null,
+    where: entry.where,
+    values: [...read.values],
+    enteredIn: entry.enteredIn,
+    gauge: entry.gauge === gaugeNotNoted ? null : Number(entry.gauge),
+    mode: entry.mode,
+    readAt: row?.readAt ?? new Date().toISOString(),
+    exhibits: entry.exhibits,
+    note: entry.note,
+  }
+}
+
+function useInitialEntry(row: Spot | null, panelId: string | null): SpotEntry {
+  const record = useRecordStore((state) => state.record)
+  const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? '')
+  return useMemo(() => {
+    const before = record?.spots.at(-1)
+    const gauge = row === null ? (before?.gauge ?? record?.gauges.at(-1)?.number ?? null) : row.gauge
+    const unit = row?.enteredIn ?? record?.commission.coatingUnit ?? 'µm'
+    return {
+      panelId: row?.panelId ?? panelId ?? before?.panelId ?? firstPanel,
+      view: row?.view ?? 'left',
+      where: row?.where ?? '',
+      line: row === null ? '' : lineFrom(row.values, unit),
+      enteredIn: unit,
+      gauge: gauge === null ? gaugeNotNoted : String(gauge),
+      mode: row?.mode ?? before?.mode ?? 'magnetic',
+      exhibits: row?.exhibits ?? [],
+      note: row?.note ?? '',
+    }
+  }, [row, panelId, record, firstPanel])
+}
+
+interface SpotFormProps {
+  readonly row: Spot | null
+  /** The panel in hand, where a new spot belongs. */
+  readonly panelId: string | null
+  readonly onLeave: () => void
+}
+
+/** Adds or amends a spot: the values as they are called out, on one line. */
+export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
+  const panels = useRecordStore((state) => state.panelList?.panels)
+  const gauges = useRecordStore((state) => state.record?.gauges)
+  const nameOf = usePanelNames()
+  const number = row?.number ?? null
+  const entry = useEntry<SpotEntry>({
+    name: number === null ? 'coating.spot.add' : `spot.amend ${number}`,
+    initial: useInitialEntry(row, panelId),
+    keep: async (spot) => {
+      const draft = draftFrom(spot, row)
+      await (number === null ? change('spot.add', { draft }) : change('spot.amend', { number, draft }))
+    },
+    kept: onLeave,
+  })
+  const withdrawal = useChange()
+  const { field } = entry
+  return (
+    <EditSheet
+      title={number === null ? 'A spot' : `Spot R ${number}`}
+      over="up to ten values within 40 mm"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll ?? withdrawal.problem}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+      {...(number === null
+        ? {}
+        : {
+            onWithdraw: async () => {
+              if (await withdrawal.send('spot.withdraw', { number })) onLeave()
+            },
+          })}
+    >
+      <TextField
+        label={`Values, ${entry.draft.enteredIn}`}
+        figures
+        autoFocus
+        hint="such as 212 198 >1500 - (more than, no reading)"
+        {...field('line')}
+      />
+      <ChoiceField
+        label="Panel"
+        choices={(panels ?? []).map((panel) => panel.id)}
+        wordsFor={nameOf}
+        {...field('panelId')}
+      />
+      <TextField label="Where on the panel" {...field('where')} />
+      <ChoiceField label="Seen in the view" choices={viewId.options} {...field('view')} />
+      <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
+      <ChoiceField
+        label="Gauge"
+        choices={[gaugeNotNoted, ...(gauges ?? []).map((gauge) => String(gauge.number))]}
+        wordsFor={(choice) => {
+          const gauge = gauges?.find((candidate) => String(candidate.number) === choice)
+          return gauge === undefined ? gaugeNotNoted : `G ${gauge.number} ${gauge.name}`
+        }}
+        {...field('gauge')}
+      />
+      <ChoiceField label="Mode" choices={gaugeMode.options} {...field('mode')} />
+      <ExhibitPicker label="Exhibits" panelId={entry.draft.panelId} {...field('exhibits')} />
+      <NoteField label="Note" {...field('note')} />
+      {number === null ? (
+        <p className="note">A point on the outline is set in the walk-round, with the panel in hand.</p>
+      ) : null}
+    </EditSheet>
+  )
+}

@@ -1,0 +1,137 @@
+import { useMemo } from 'react'
+import type { Spot } from '../../../shared-types/reading.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import type { CoatingUnit } from '../../../shared-types/units.ts'
+import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { coatingFigure } from '../../parts-of-page/figure-text.ts'
+import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
+import { Section } from '../../parts-of-page/Section.tsx'
+import { usePanelNames } from '../../store/panel-names.ts'
+import { useRecordStore } from '../../store/record-store.ts'
+import { declaredErrorUm } from './gauge-difference.ts'
+import { type SpotSummary, summaryOf, type ThicknessOrMore } from './spot-summary.ts'
+
+interface SpotRow {
+  readonly spot: Spot
+  readonly summary: SpotSummary
+  readonly panel: string
+  /** The panel's name stands on its first spot only. */
+  readonly first: boolean
+}
+
+interface SpotTableProps {
+  readonly record: RecordView
+  readonly chosen: string | null
+  readonly onOpen: (key: string | null) => void
+}
+
+const said = (thickness: ThicknessOrMore | null, unit: CoatingUnit): string =>
+  thickness === null ? '–' : `${thickness.orMore ? '> ' : ''}${coatingFigure(thickness.um, unit)}`
+
+function useSpotRows(record: RecordView): readonly SpotRow[] {
+  const nameOf = usePanelNames()
+  const panels = useRecordStore((state) => state.panelList?.panels)
+  return useMemo(() => {
+    const stopOf = new Map((panels ?? []).map((panel) => [panel.id, panel.stop]))
+    const stop = (spot: Spot) => stopOf.get(spot.panelId) ?? Number.MAX_SAFE_INTEGER
+    const ordered = record.spots.toSorted(
+      (one, other) => stop(one) - stop(other) || one.panelId.localeCompare(other.panelId) || one.number - other.number,
+    )
+    return ordered.map((spot, place) => ({
+      spot,
+      summary: summaryOf(spot.values),
+      panel: nameOf(spot.panelId),
+      first: ordered[place - 1]?.panelId !== spot.panelId,
+    }))
+  }, [record.spots, panels, nameOf])
+}
+
+const valuesText = (spot: Spot, unit: CoatingUnit): string =>
+  spot.values
+    .map((value) =>
+      value.kind === 'no reading'
+        ? 'no reading'
+        : `${value.kind === 'more than' ? '>\u202f' : ''}${coatingFigure(value.um, unit)}`,
+    )
+    .join(' \u2002')
+
+/** Every spot by panel in walking order: values as read, mean, median, half the range, and what the gauge allows. */
+export function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
+  const unit = record.commission.coatingUnit
+  const rows = useSpotRows(record)
+  const limitOf = ({ spot, summary }: SpotRow): string => {
+    const gauge = record.gauges.find((row) => row.number === spot.gauge)
+    if (gauge === undefined || summary.median === null) return 'not stated'
+    const limit = declaredErrorUm(gauge, summary.median.um)
+    return limit === null ? 'not stated' : `± ${coatingFigure(limit, unit)}`
+  }
+  return (
+    <Section
+      head={`Coating, ${unit}`}
+      level="column"
+      beside={`${rows.length} ${rows.length === 1 ? 'spot' : 'spots'}`}
+      action={
+        <ActionKey keys="R" label="add" name="Add a spot" onAct={() => onOpen(null)} disabled={record.readOnly} />
+      }
+    >
+      <RegisterTable
+        label="Coating spots by panel"
+        rows={rows}
+        keyOf={({ spot }) => String(spot.number)}
+        textOf={({ spot, panel }) => `${panel} ${spot.where}`}
+        onOpen={({ spot }) => onOpen(String(spot.number))}
+        chosen={chosen}
+        whenEmpty="No reading yet. Check the gauge against a shim first (G, then H), then R adds a spot of up to ten values."
+        columns={[
+          {
+            id: 'panel',
+            head: 'panel',
+            names: true,
+            cell: ({ panel, first }) => <span className={first ? 'strong' : 'repeated-panel'}>{panel}</span>,
+          },
+          {
+            id: 'spot',
+            head: 'spot',
+            cell: ({ spot }) => (
+              <>
+                <span className="figures">R {spot.number}</span>
+                <span className="under-line">{spot.where === '' ? 'place not noted' : spot.where}</span>
+              </>
+            ),
+          },
+          { id: 'values', head: 'values', figures: true, cell: ({ spot }) => valuesText(spot, unit) },
+          { id: 'n', head: 'n', figures: true, cell: ({ summary }) => summary.n },
+          { id: 'mean', head: 'mean', figures: true, cell: ({ summary }) => said(summary.mean, unit) },
+          {
+            id: 'median',
+            head: 'median',
+            figures: true,
+            cell: ({ summary }) => <span className="strong">{said(summary.median, unit)}</span>,
+          },
+          {
+            id: 'spread',
+            head: 'spread',
+            figures: true,
+            cell: ({ summary }) => (summary.spread === null ? '–' : `± ${said(summary.spread, unit)}`),
+          },
+          { id: 'limit', head: 'gauge', figures: true, cell: limitOf },
+          {
+            id: 'mode',
+            head: 'mode',
+            cell: ({ spot }) => (
+              <>
+                <span>{spot.mode}</span>
+                <span className="under-line">{spot.gauge === null ? 'gauge not noted' : `G ${spot.gauge}`}</span>
+              </>
+            ),
+          },
+        ]}
+      />
+      <p className="place-note">
+        Spread is half the range of the values. “&gt;” is a gauge out of range: at least that much. Gauge is the error
+        its maker declares at the median, ± (a + b · t), not the uncertainty of the coating. A reading that failed is in
+        no mean. The thickness map and the volume of filler are not computed here: these are the readings, as read.
+      </p>
+    </Section>
+  )
+}

@@ -1,0 +1,111 @@
+import { type Claim, type ClaimDraft, claimDraft } from '../../../shared-types/claim.ts'
+import { verdict } from '../../../shared-types/words.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+import { DayField } from '../../parts-of-page/DayField.tsx'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
+import { FindingPicker } from '../../parts-of-page/FindingPicker.tsx'
+import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+import { useRecordStore } from '../../store/record-store.ts'
+import { useChange } from '../../store/use-answer.ts'
+
+const empty: ClaimDraft = {
+  words: '',
+  who: '',
+  kind: 'seller',
+  on: null,
+  where: '',
+  repeats: null,
+  question: '',
+  ifTrue: '',
+  ifNot: '',
+  takenAsGiven: '',
+  verdict: 'not settled',
+  strength: 'not stated',
+  reasons: '',
+  setAside: '',
+  wouldSettle: '',
+  findings: [],
+  exhibits: [],
+}
+
+const firstSource = 'first source'
+
+function RepeatsField(props: {
+  readonly own: number | null
+  readonly value: number | null
+  readonly problem: string | null
+  readonly onChange: (repeats: number | null) => void
+}) {
+  const claims = useRecordStore((state) => state.record?.claims)
+  const others = (claims ?? []).filter((claim) => claim.number !== props.own)
+  return (
+    <ChoiceField
+      label="Source"
+      choices={[firstSource, ...others.map((claim) => String(claim.number))]}
+      wordsFor={(choice) => {
+        const claim = others.find((other) => String(other.number) === choice)
+        return claim === undefined ? firstSource : `repeats C ${claim.number}: ${claim.words.slice(0, 60)}`
+      }}
+      value={props.value === null ? firstSource : String(props.value)}
+      onChange={(choice) => props.onChange(choice === firstSource ? null : Number(choice))}
+      hint="a repeated claim is no second witness"
+      problem={props.problem}
+    />
+  )
+}
+
+/** Adds or amends a claim: the words first, the question before the looking, the verdict after it. */
+export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readonly onLeave: () => void }) {
+  const { number, ...initial } = row ?? { ...empty, number: null }
+  const entry = useEntry<ClaimDraft>({
+    name: number === null ? 'claim.add' : `claim.amend ${number}`,
+    initial,
+    keep: (draft) => (number === null ? change('claim.add', { draft }) : change('claim.amend', { number, draft })),
+    kept: onLeave,
+  })
+  const withdrawal = useChange()
+  const { field } = entry
+  return (
+    <EditSheet
+      title={number === null ? 'A claim' : `Claim C ${number}`}
+      over="who said what; then what would show it"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll ?? withdrawal.problem}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+      {...(number === null
+        ? {}
+        : {
+            onWithdraw: async () => {
+              if (await withdrawal.send('claim.withdraw', { number })) onLeave()
+            },
+          })}
+    >
+      <NoteField label="The words, as said or written" autoFocus rows={2} {...field('words')} />
+      <TextField label="Who says so" {...field('who')} />
+      <ChoiceField label="Kind of source" choices={claimDraft.shape.kind.options} {...field('kind')} />
+      <DayField label="On" {...field('on')} />
+      <TextField label="Where" {...field('where')} />
+      <RepeatsField own={number} {...field('repeats')} />
+      <NoteField label="Question it answers" {...field('question')} />
+      <NoteField label="If true, one would see" {...field('ifTrue')} />
+      <NoteField label="If not, one would see" hint="the two must exclude each other" {...field('ifNot')} />
+      <NoteField label="Taken as given" {...field('takenAsGiven')} />
+      <ChoiceField label="Verdict" choices={verdict.options} {...field('verdict')} />
+      <ChoiceField
+        label="Strength of the findings for it"
+        choices={claimDraft.shape.strength.options}
+        {...field('strength')}
+      />
+      <NoteField label="Reasons" {...field('reasons')} />
+      <FindingPicker label="Findings" {...field('findings')} />
+      <ExhibitPicker label="Exhibits" {...field('exhibits')} />
+      <NoteField label="Set aside, and why" {...field('setAside')} />
+      <NoteField label="What would settle it" {...field('wouldSettle')} />
+    </EditSheet>
+  )
+}

@@ -1,0 +1,72 @@
+import { type CarNumber, type CarNumberDraft, carNumberDraft } from '../../../shared-types/car.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
+import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+import { useChange } from '../../store/use-answer.ts'
+import { agreementOf } from './number-agreement.ts'
+
+const empty: CarNumberDraft = {
+  kind: '',
+  where: '',
+  howRead: 'read character by character',
+  asRead: '',
+  onPaper: '',
+  paper: '',
+  exhibits: [],
+  note: '',
+}
+
+/** Adds or amends a number: what paper says, what was read, and how. */
+export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; readonly onLeave: () => void }) {
+  const { number, ...initial } = row ?? { ...empty, number: null }
+  const entry = useEntry<CarNumberDraft>({
+    name: number === null ? 'carNumber.add' : `carNumber.amend ${number}`,
+    initial,
+    keep: (draft) =>
+      number === null ? change('carNumber.add', { draft }) : change('carNumber.amend', { number, draft }),
+    kept: onLeave,
+  })
+  const withdrawal = useChange()
+  const { field } = entry
+  const { word, detail } = agreementOf(entry.draft)
+  return (
+    <EditSheet
+      title={number === null ? 'A number' : `Number N ${number}`}
+      over="read it where it stands; never scrape, sand, etch or heat a number"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll ?? withdrawal.problem}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+      {...(number === null
+        ? {}
+        : {
+            onWithdraw: async () => {
+              if (await withdrawal.send('carNumber.withdraw', { number })) onLeave()
+            },
+          })}
+    >
+      <TextField
+        label="What number"
+        required
+        autoFocus
+        hint="chassis plate, engine stamp, gearbox"
+        {...field('kind')}
+      />
+      <TextField label="Where on the car" {...field('where')} />
+      <TextField label="On paper" figures hint="letter for letter" {...field('onPaper')} />
+      <TextField label="Which paper" {...field('paper')} />
+      <ChoiceField label="How read" choices={carNumberDraft.shape.howRead.options} {...field('howRead')} />
+      <TextField label="As read" figures hint="letter for letter, as it stands" {...field('asRead')} />
+      <p className="note" role="status">
+        {word}
+        {detail === '' ? '' : `: ${detail}`}. Spaces are ignored; nothing else is.
+      </p>
+      <ExhibitPicker label="Exhibits" {...field('exhibits')} />
+      <NoteField label="Note" hint="spacing, depth, surface, rivets, paint" {...field('note')} />
+    </EditSheet>
+  )
+}

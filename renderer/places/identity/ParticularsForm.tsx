@@ -1,0 +1,33 @@
+import type { Particulars } from '../../../shared-types/car.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change, loadRecord } from '../../store/ask.ts'
+import { FirstParticulars, FurtherParticulars } from './ParticularsFields.tsx'
+
+/** Amends the particulars; the list of panels is loaded anew, because it follows the body. */
+export function ParticularsForm({ record, onLeave }: { readonly record: RecordView; readonly onLeave: () => void }) {
+  const entry = useEntry<Particulars>({
+    name: 'particulars',
+    initial: record.particulars,
+    keep: async (particulars) => {
+      await change('particulars.set', { particulars })
+      await loadRecord()
+    },
+    kept: onLeave,
+  })
+  return (
+    <EditSheet
+      title="Particulars"
+      over="as told or as known"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+    >
+      <FirstParticulars field={entry.field} names={record.commission.names} />
+      <FurtherParticulars field={entry.field} />
+    </EditSheet>
+  )
+}

@@ -1,0 +1,46 @@
+import { useMemo } from 'react'
+import type { Visit, VisitDraft } from '../../../shared-types/car.ts'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+import { FirstVisitFields, FurtherVisitFields } from './VisitFields.tsx'
+
+const beganNow = (): VisitDraft => ({
+  beganAt: new Date().toISOString(),
+  endedAt: null,
+  place: '',
+  light: '',
+  weather: '',
+  surface: 'dry',
+  support: 'on the ground',
+  temperatureC: null,
+  present: '',
+  odometer: '',
+  stateOnArrival: '',
+})
+
+/** Adds or amends a visit. */
+export function VisitForm({ row, onLeave }: { readonly row: Visit | null; readonly onLeave: () => void }) {
+  const fresh = useMemo(beganNow, [])
+  const { number, ...initial } = row ?? { ...fresh, number: null }
+  const entry = useEntry<VisitDraft>({
+    name: number === null ? 'visit.add' : `visit.amend ${number}`,
+    initial,
+    keep: (draft) => (number === null ? change('visit.add', { draft }) : change('visit.amend', { number, draft })),
+    kept: onLeave,
+  })
+  return (
+    <EditSheet
+      title={number === null ? 'A visit' : `Visit V ${number}`}
+      over="when, where, in what light"
+      onKeep={() => void entry.keep()}
+      onLeave={onLeave}
+      problem={entry.problemOfAll}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+    >
+      <FirstVisitFields field={entry.field} />
+      <FurtherVisitFields field={entry.field} />
+    </EditSheet>
+  )
+}

@@ -1,0 +1,22 @@
+import type { BodyStyle, NameChoice } from '../../../shared-types/words.ts'
+
+const words: { readonly [B in BodyStyle]: { readonly uk: string; readonly us: string } } = {
+  coupe: { uk: 'coupé', us: 'coupe' },
+  saloon2: { uk: 'two-door saloon', us: 'two-door sedan' },
+  saloon4: { uk: 'four-door saloon', us: 'four-door sedan' },
+  convertible: { uk: 'drophead', us: 'convertible' },
+  estate: { uk: 'estate car', us: 'station wagon' },
+  pickup: { uk: 'pick-up', us: 'pickup' },
+  van: { uk: 'van', us: 'panel van' },
+}
+
+/** Bodies whose plan is drawn; the others are surveyed by the list of panels. */
+const drawn: readonly BodyStyle[] = ['coupe']
+
+/** Order in which bodies are offered: those with a drawn plan first. */
+export const bodiesOffered = Object.keys(words) as BodyStyle[]
+
+/** A body style in the chosen English, with a word where its plan is not drawn yet. */
+export function bodyWords(body: BodyStyle, names: NameChoice): string {
+  return drawn.includes(body) ? words[body][names] : `${words[body][names]} (by list: its plan is not drawn yet)`
+}
