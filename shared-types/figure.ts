@@ -21,7 +21,7 @@ export interface PlanView {
   readonly panels: readonly PlanPanel[]
   /** Lines that are no panel outline, drawn over the hatches in this order. */
   readonly ink: readonly InkLine[]
-  /** The outer silhouette, one closed path. */
+  /** The outer silhouette, one closed path; empty where the pieces lie loose on the sheet. */
   readonly silhouette: string
 }
 

@@ -1,6 +1,6 @@
 import type { Point } from '../../electron/figures/cubic-path.ts'
 import { lamp, raised, size, up } from './coupe-shape.ts'
-import { type Curve, ellipse, joined, lines, mirrored, rounded } from './curve.ts'
+import { type Curve, ellipse, endOf, joined, lines, mirrored, rounded, startOf, stretch } from './curve.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
 
 const flat = (...points: Point[]): Curve => lines(...points.map(up))
@@ -140,17 +140,34 @@ const faces: Record<string, Point> = {
   'roof-skin': [300, 1325],
 }
 
-function tyreInk(): InkCurve[] {
-  const tyre = rounded(
-    [
-      [566, 420],
-      [714, 420],
-      [714, 0],
-      [566, 0],
-    ].map((p) => up(p as unknown as Point)),
-    [10, 10, 34, 34],
+/** Tyre seen from its end, from where the body lets it out down to the ground; the same at both ends of the car. */
+export function tyreInk(foot: Curve): InkCurve[] {
+  const hem = stretch(foot, 0, 570, 712)
+  const tyre = joined(
+    hem,
+    lines(endOf(hem), up([714, 40])),
+    raised(
+      [
+        [714, 40],
+        [708, 14],
+        [688, 0],
+      ],
+      [0, -1],
+      [-1, 0],
+    ),
+    lines(up([688, 0]), up([592, 0])),
+    raised(
+      [
+        [592, 0],
+        [572, 14],
+        [566, 40],
+      ],
+      [-1, 0],
+      [0, 1],
+    ),
+    lines(up([566, 40]), startOf(hem)),
   )
-  const treads = [596, 624, 656, 684].map((u) => flat([u, 8], [u, 300]))
+  const treads = [598, 626, 654, 682].map((u) => flat([u, 6], [u, 236]))
   return [...solid('shut', ...both(tyre)), ...line('form', ...both(...treads))]
 }
 
@@ -215,44 +232,47 @@ function glassInk(): InkCurve[] {
   ]
 }
 
-/** One plain opening, wider than it is high, closed by upright bars. */
-function grilleInk(): InkCurve[] {
-  const outline = (inset: number): Curve =>
-    whole(
-      joined(
-        raised(
-          [
-            [0, 676 - inset],
-            [230, 672 - inset],
-            [370 - inset, 648 - inset],
-          ],
-          [1, 0],
-        ),
-        raised([
+/** One plain opening, wider than it is high. */
+const opening = (inset: number): Curve =>
+  whole(
+    joined(
+      raised(
+        [
+          [0, 676 - inset],
+          [230, 672 - inset],
           [370 - inset, 648 - inset],
-          [416 - inset, 616 - inset * 0.4],
-          [418 - inset, 574],
-          [384 - inset, 540 + inset * 0.6],
-        ]),
-        raised(
-          [
-            [384 - inset, 540 + inset * 0.6],
-            [230, 524 + inset],
-            [0, 520 + inset],
-          ],
-          undefined,
-          [-1, 0],
-        ),
+        ],
+        [1, 0],
       ),
-    )
+      raised([
+        [370 - inset, 648 - inset],
+        [416 - inset, 616 - inset * 0.4],
+        [418 - inset, 574],
+        [384 - inset, 540 + inset * 0.6],
+      ]),
+      raised(
+        [
+          [384 - inset, 540 + inset * 0.6],
+          [230, 524 + inset],
+          [0, 520 + inset],
+        ],
+        undefined,
+        [-1, 0],
+      ),
+    ),
+  )
+
+const lampGlass = ellipse(up([lamp.out, lamp.height]), lamp.radius)
+
+/** The opening is closed by upright bars. */
+function grilleInk(): InkCurve[] {
   const bars: Curve[] = []
   for (let u = 0; u <= 372; u += 24) {
     const fall = (u / 400) ** 3.2
     bars.push(flat([u, 534 + fall * 30], [u, 662 - fall * 60]))
   }
   return [
-    ...solid('shut', outline(0)),
-    ...loop('detail', outline(13)),
+    ...loop('detail', opening(13)),
     ...line('detail', ...both(...bars.slice(1)), ...bars.slice(0, 1)),
     ...line('shut', flat([-396, 598], [396, 598])),
   ]
@@ -268,11 +288,7 @@ function lampInk(): InkCurve[] {
       [lamp.out + du, lamp.height + reach],
     ])
   })
-  return [
-    ...solid('shut', ...both(ellipse(middle, lamp.radius))),
-    ...loop('detail', ...both(ellipse(middle, 100), ellipse(middle, 90))),
-    ...line('form', ...both(...ribs)),
-  ]
+  return [...loop('detail', ...both(ellipse(middle, 100), ellipse(middle, 90))), ...line('form', ...both(...ribs))]
 }
 
 /** Bumper bar with its overriders; the same at both ends of the car. */
@@ -362,14 +378,18 @@ export function front(at: { x: number; y: number }): ViewDrawing {
     curves: Object.values(half),
     faces: Object.fromEntries(Object.entries(faces).map(([name, point]) => [name, up(point)])),
     setIn: [],
-    cutouts: [{ panelId: 'front-glass-surround', curve: glass, weight: 'shut' }],
+    cutouts: [
+      { panelId: 'front-glass-surround', curve: glass, weight: 'shut' },
+      { panelId: 'nose-panel', curve: opening(0), weight: 'shut' },
+      { panelId: 'lamp-housing.L', curve: lampGlass, weight: 'shut' },
+      { panelId: 'lamp-housing.R', curve: mirrored(lampGlass), weight: 'shut' },
+    ],
     silhouette: null,
     ink: [
-      ...tyreInk(),
+      ...tyreInk(half.foot),
       ...glassInk(),
       ...grilleInk(),
       ...lampInk(),
-      ...solid('detail', ...both(ellipse(up([610, 500]), 30, 22))),
       ...line(
         'form',
         ...both(

@@ -133,32 +133,32 @@ function doorSide(hand: 'L' | 'R', left: PlanView, du: number, dv: number) {
 
 /** Doors and lids open, laid flat. The right side is mirrored, nose to the left, as on the outside sheet. */
 export function openings(left: PlanView, roof: PlanView, at: { x: number; y: number }): ViewDrawing {
-  const sides = [doorSide('L', left, -1300, 1400), doorSide('R', left, -1300, 2820)]
-  const bonnet = shifted(outlineOf(roof, 'front-lid'), 3000, 900)
-  const lid = shifted(outlineOf(roof, 'rear-lid'), 1120, 2500)
-  const lidFrame = moved(outlineOf(roof, 'rear-lid'), ([u, v]) => [(u - 3735) * 1.16 + 6080, v * 1.14 + 2500])
+  const sides = [doorSide('L', left, -1330, 1350), doorSide('R', left, -1330, 2790)]
+  const bonnet = shifted(outlineOf(roof, 'front-lid'), 2960, 720)
+  const lid = shifted(outlineOf(roof, 'rear-lid'), -330, 2180)
+  const lidFrame = moved(outlineOf(roof, 'rear-lid'), ([u, v]) => [(u - 3735) * 1.15 + 4340, v * 1.11 + 2180])
   const landing = joined(
     smooth([
-      [3040, 360],
-      [3006, 620],
-      [3000, 900],
-      [3006, 1180],
-      [3040, 1440],
+      [3040, 240],
+      [2996, 480],
+      [2988, 720],
+      [2996, 960],
+      [3040, 1200],
     ]),
-    lines([3040, 1440], [3120, 1420]),
+    lines([3040, 1200], [3126, 1180]),
     smooth([
-      [3120, 1420],
-      [3112, 1180],
-      [3108, 900],
-      [3112, 620],
-      [3120, 380],
+      [3126, 1180],
+      [3108, 960],
+      [3104, 720],
+      [3108, 480],
+      [3126, 260],
     ]),
-    lines([3120, 380], [3040, 360]),
+    lines([3126, 260], [3040, 240]),
   )
   return {
     id: 'openings',
     name: 'Doors and lids open, laid flat; the right side mirrored',
-    box: { u: 0, v: 0, width: 6700, height: 3200 },
+    box: { u: 0, v: 0, width: 4900, height: 2740 },
     at,
     mirror: 'none',
     curves: [],
@@ -172,32 +172,24 @@ export function openings(left: PlanView, roof: PlanView, at: { x: number; y: num
     ],
     cutouts: [
       ...sides.flatMap((one) => one.cutouts),
-      { panelId: 'rear-lid-opening', curve: shifted(outlineOf(roof, 'rear-lid'), 2345, 2500), weight: 'detail' },
+      { panelId: 'rear-lid-opening', curve: shifted(outlineOf(roof, 'rear-lid'), 605, 2180), weight: 'detail' },
     ],
-    silhouette: rounded(
-      [
-        [0, 0],
-        [6700, 0],
-        [6700, 3200],
-        [0, 3200],
-      ],
-      0.5,
-    ),
+    silhouette: [],
     ink: [
       ...sides.flatMap((one) => one.ink),
       ...loop('form', shrunk(bonnet, 110), shrunk(lid, 90)),
-      ...line('form', lines([3340, 900], [4280, 900]), lines([4520, 2500], [5200, 2500])),
+      ...line('form', lines([3310, 720], [4230, 720]), lines([3070, 2180], [3730, 2180])),
       ...line(
         'form',
         smooth([
-          [3380, 560],
-          [3800, 700],
-          [4260, 860],
+          [3340, 430],
+          [3760, 560],
+          [4220, 680],
         ]),
         smooth([
-          [3380, 1240],
-          [3800, 1100],
-          [4260, 940],
+          [3340, 1010],
+          [3760, 880],
+          [4220, 760],
         ]),
       ),
     ],

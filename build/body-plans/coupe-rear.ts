@@ -1,5 +1,5 @@
 import type { Point } from '../../electron/figures/cubic-path.ts'
-import { bumperInk } from './coupe-front.ts'
+import { bumperInk, tyreInk } from './coupe-front.ts'
 import { raised, size, up } from './coupe-shape.ts'
 import { type Curve, ellipse, joined, lines, mirrored, rounded } from './curve.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
@@ -257,15 +257,6 @@ function detailInk(): InkCurve[] {
 
 /** Rear elevation: driver's right on the reader's right. */
 export function rear(at: { x: number; y: number }): ViewDrawing {
-  const tyre = box(
-    [
-      [566, 420],
-      [714, 420],
-      [714, 0],
-      [566, 0],
-    ],
-    [10, 10, 34, 34],
-  )
   return {
     id: 'rear',
     name: 'Rear',
@@ -278,8 +269,7 @@ export function rear(at: { x: number; y: number }): ViewDrawing {
     cutouts: [{ panelId: 'rear-glass-surround', curve: glass, weight: 'shut' }],
     silhouette: null,
     ink: [
-      ...solid('shut', ...both(tyre)),
-      ...line('form', ...both(...[596, 624, 656, 684].map((u) => flat([u, 8], [u, 300])))),
+      ...tyreInk(half.foot),
       ...glassInk(),
       ...detailInk(),
       ...bumperInk(),

@@ -418,6 +418,17 @@ function glassInk(): InkCurve[] {
   ]
 }
 
+/** Axles and shut lines run on to the sides above and below, as far as the sheet of `make-body-plans.ts` sets them apart. */
+const stations: Curve[] = [
+  [size.frontAxle, 1440],
+  [1573, 1300],
+  [2530, 1020],
+  [size.rearAxle, 1370],
+].flatMap(([station = 0, reach = 0]) => [
+  lines([station, -1180], [station, -830]),
+  lines([station, 830], [station, reach]),
+])
+
 function detailInk(): InkCurve[] {
   const slots = Array.from({ length: 13 }, (_, index) => (index - 6) * 34).map((v) =>
     lines([1372 + Math.abs(v) * 0.05, v], [1424 + Math.abs(v) * 0.05, v]),
@@ -478,6 +489,7 @@ function detailInk(): InkCurve[] {
     ...solid('detail', ...both(handle)),
     ...loop('detail', ellipse([262, 0], 18)),
     ...line('centre', lines([-120, 0], [4370, 0])),
+    ...line('station', ...stations),
   ]
 }
 

@@ -550,13 +550,13 @@ export function side(hand: 'L' | 'R', at: { x: number; y: number }): ViewDrawing
   )
   return {
     id: hand === 'L' ? 'left' : 'right',
-    name: hand === 'L' ? 'Left side' : 'Right side, mirrored so that stations agree',
+    name: hand === 'L' ? 'Left side' : 'Right side, mirrored',
     box: { u: 0, v: -size.height, width: size.length, height: size.height },
     at,
     mirror: 'none',
     curves: curves(),
     faces: Object.fromEntries(Object.entries(faces).map(([name, point]) => [sided(name), up(point)])),
-    setIn: [{ panelId: `fuel-filler-flap.${hand}`, curve: flap, within: `rear-side.${hand}` }],
+    setIn: hand === 'R' ? [{ panelId: 'fuel-filler-flap.R', curve: flap, within: 'rear-side.R' }] : [],
     cutouts: [
       { panelId: sided('front-door.L'), curve: doorGlass, weight: 'shut' },
       { panelId: sided('side-glass-surround.L'), curve: sideGlass, weight: 'shut' },

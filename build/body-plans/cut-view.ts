@@ -11,6 +11,7 @@ import {
 import { pathText, readOutline } from '../../electron/figures/path-text.ts'
 import type { InkLine, PlanPanel, PlanView } from '../../shared-types/figure.ts'
 import { arrange, faceAt } from './arrangement.ts'
+import type { Curve } from './curve.ts'
 import type { ViewDrawing } from './view-drawing.ts'
 
 /** A view cut into panels; `open` are holes of the silhouette, `set` panels that lie in another one. */
@@ -31,8 +32,14 @@ export function cutView(drawing: ViewDrawing): CutView {
     if (within !== null) areas.set(within, (areas.get(within) ?? 0) + signedArea(path))
     return { panelId, path }
   })
+  /** What hides a panel: glass, lamps, bumpers, and panels set into it; never an outline of its own. */
+  const hiding = (panelId: string): Curve[] => [
+    ...drawing.cutouts.map(({ curve }) => curve),
+    ...drawing.ink.filter(({ occlude }) => occlude).map(({ curve }) => curve),
+    ...drawing.setIn.filter(({ within }) => within === panelId).map(({ curve }) => curve),
+  ]
   const panels = [...parts.filter(({ panelId }) => !panelId.startsWith('open ')), ...setIn].map(({ panelId, path }) =>
-    panelOf(panelId, path, areas.get(panelId) ?? 0),
+    panelOf(panelId, path, areas.get(panelId) ?? 0, hiding(panelId)),
   )
   const { id, name, box, at } = drawing
   return {
@@ -51,11 +58,11 @@ export function cutView(drawing: ViewDrawing): CutView {
   }
 }
 
-function panelOf(panelId: string, path: readonly Cubic[], takenOff: number): PlanPanel {
+function panelOf(panelId: string, path: readonly Cubic[], takenOff: number, hidden: readonly Curve[]): PlanPanel {
   return {
     panelId,
     outline: pathText(path, true),
-    label: labelPoint(path),
+    label: labelPoint(path, hidden),
     areaMm2: Math.round(Math.abs(signedArea(path)) - takenOff),
   }
 }
@@ -120,19 +127,23 @@ function namedFaces(drawing: ViewDrawing): { panelId: string; path: readonly Cub
 }
 
 /** A point well inside: the middle of the largest circle that fits, by refining a grid. */
-export function labelPoint(path: readonly Cubic[]): { u: number; v: number } {
+export function labelPoint(path: readonly Cubic[], hidden: readonly Curve[] = []): { u: number; v: number } {
   const polygon = flattened(path, 12)
+  const covers = hidden.map((curve) => flattened(curve, 8))
+  const free = (point: Point) => isInside(polygon, point) && !covers.some((cover) => isInside(cover, point))
+  const roomAt = (point: Point) =>
+    covers.reduce((least, cover) => Math.min(least, distanceToEdge(cover, point)), distanceToEdge(polygon, point))
   const box = boundsOf(polygon)
   let best: Point = [box.u + box.width / 2, box.v + box.height / 2]
-  let room = isInside(polygon, best) ? distanceToEdge(polygon, best) : -1
+  let room = free(best) ? roomAt(best) : -1
   let [width, height] = [box.width, box.height]
   let middle = best
   for (let round = 0; round < 5; round++) {
     for (let i = 0; i <= 20; i++) {
       for (let j = 0; j <= 20; j++) {
         const point: Point = [middle[0] + (i / 20 - 0.5) * width, middle[1] + (j / 20 - 0.5) * height]
-        if (!isInside(polygon, point)) continue
-        const away = distanceToEdge(polygon, point)
+        if (!free(point)) continue
+        const away = roomAt(point)
         if (away > room + 1e-6) {
           room = away
           best = point

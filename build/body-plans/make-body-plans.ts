@@ -11,13 +11,13 @@ import { type CutView, cutView } from './cut-view.ts'
 
 /** Where the drawing stands on the outside sheet, mm: ground lines and centre lines. */
 const sheet = {
-  width: 7150,
-  height: 5640,
-  station0: 350,
-  leftGround: 1760,
-  roofMiddle: 2880,
-  rightGround: 5300,
-  ends: 6150,
+  width: 6700,
+  height: 4960,
+  station0: 70,
+  leftGround: 1370,
+  roofMiddle: 2551,
+  rightGround: 4899,
+  ends: 5860,
 }
 
 function coupe() {
@@ -50,10 +50,10 @@ function coupe() {
     },
     sheets: [
       page('outside', 'Outside', sheet.width, sheet.height, outside),
-      page('openings', 'Openings', 7400, 4100, [cutView(openings(left, above, { x: 350, y: 450 }))]),
-      page('bay', 'Engine bay', 3300, 2500, [cutView(bay({ x: 830, y: 470 }))]),
-      page('floor', 'Inside', 4700, 3000, [cutView(floor({ x: 530, y: 420 }))]),
-      page('under', 'Underneath', 5200, 2500, [cutView(under({ x: 475, y: 446 }))]),
+      page('openings', 'Openings', 4980, 2980, [cutView(openings(left, above, { x: 40, y: 120 }))]),
+      page('bay', 'Engine bay', 2440, 1860, [cutView(bay({ x: 400, y: 150 }))]),
+      page('floor', 'Inside', 3840, 2400, [cutView(floor({ x: 100, y: 120 }))]),
+      page('under', 'Underneath', 4450, 1960, [cutView(under({ x: 100, y: 172 }))]),
     ],
   }
 }

@@ -30,7 +30,7 @@ const view = z.strictObject({
       occlude: z.boolean(),
     }),
   ),
-  silhouette: closedPath,
+  silhouette: closedPath.or(z.literal('')),
   /** Holes of the silhouette: glass seen past the edge of the body. */
   open: z.array(closedPath),
   /** Panels that lie in the opening of another one. */

@@ -7,9 +7,12 @@ import { shortestAssignment } from './shortest-assignment.ts'
 /** Below this scale there is room for the rings only. */
 export const NAMES_FROM_PIXELS_PER_MM = 0.11
 const RING_PX = 8.5
-/** Room a ring with its two lines of text takes along a row of homes. */
-const HOME_PX = 112
-const NAMED_IN_A_VIEW = 6
+/** Room a ring takes along a row of homes, and what each letter beside it adds, px at 11.5 px type. */
+const RING_ROOM_PX = 34
+const LETTER_PX = 5.9
+const CALLED_IN_A_VIEW = 6
+/** Panels with nothing to tell are called out up to here only, so that the drawing stays quiet. */
+const QUIET_IN_A_VIEW = 3
 
 /** A panel that wants a callout; the first in the list are the ones that get one. */
 export interface CalloutWish {
@@ -17,6 +20,8 @@ export interface CalloutWish {
   readonly stop: number
   readonly name: string
   readonly word: string
+  /** Nothing was found here and nothing is left to see. */
+  readonly quiet: boolean
 }
 
 interface SheetPoint {
@@ -34,18 +39,36 @@ interface SheetPoint {
 export function callouts(sheet: PlanSheet, wishes: readonly CalloutWish[], pixelsPerMm: number): CalloutMark[] {
   const named = pixelsPerMm >= NAMES_FROM_PIXELS_PER_MM
   return sheet.views.flatMap((view) => {
-    const here = wishes
-      .filter(({ panelId }) => largestView(sheet, panelId) === view)
-      .slice(0, NAMED_IN_A_VIEW)
-      .map((wish) => ({ wish, panel: view.panels.find((p) => p.panelId === wish.panelId) }))
-      .filter((one): one is { wish: CalloutWish; panel: PlanPanel } => one.panel !== undefined)
+    const here = chosen(
+      view,
+      wishes.filter(({ panelId }) => largestView(sheet, panelId) === view),
+    )
     const inside = here.filter(({ panel }) => hasRoomInside(panel, view, pixelsPerMm))
     const outside = here.filter((one) => !inside.includes(one))
     return [
-      ...inside.map(({ wish, panel }) => mark(wish, view, ringInside(panel, view, named, pixelsPerMm), [], named)),
+      ...inside.map(({ wish, panel }) =>
+        mark(
+          wish,
+          view,
+          ringInside(panel, view, named ? (roomPx(wish) - RING_ROOM_PX) / 2 / pixelsPerMm : 0),
+          [],
+          named,
+        ),
+      ),
       ...led(view, outside, named, pixelsPerMm),
     ]
   })
+}
+
+/** Which wishes of a view are met; quiet panels come largest first, after all others. */
+function chosen(view: PlanView, wishes: readonly CalloutWish[]): { wish: CalloutWish; panel: PlanPanel }[] {
+  const all = wishes.flatMap((wish) => {
+    const panel = view.panels.find((own) => own.panelId === wish.panelId)
+    return panel === undefined ? [] : [{ wish, panel }]
+  })
+  const telling = all.filter(({ wish }) => !wish.quiet).slice(0, CALLED_IN_A_VIEW)
+  const quiet = all.filter(({ wish }) => wish.quiet).sort((a, b) => b.panel.areaMm2 - a.panel.areaMm2)
+  return [...telling, ...quiet.slice(0, Math.max(0, QUIET_IN_A_VIEW - telling.length))]
 }
 
 /** The view of a sheet in which a panel is largest. */
@@ -74,9 +97,9 @@ function hasRoomInside(panel: PlanPanel, view: PlanView, pixelsPerMm: number): b
   return distanceToEdge(outline, [panel.label.u, panel.label.v]) * pixelsPerMm > 30
 }
 
-function ringInside(panel: PlanPanel, view: PlanView, named: boolean, pixelsPerMm: number): SheetPoint {
+function ringInside(panel: PlanPanel, view: PlanView, shift: number): SheetPoint {
   const { x, y } = onSheet(view, panel.label)
-  return named ? { x: x - (HOME_PX * 0.36) / pixelsPerMm, y } : { x, y }
+  return { x: x - shift, y }
 }
 
 function mark(
@@ -98,13 +121,17 @@ function mark(
   }
 }
 
+/** Room of a ring with its two lines of text. */
+const roomPx = ({ name, word }: CalloutWish): number => RING_ROOM_PX + LETTER_PX * Math.max(name.length, word.length)
+
 function led(
   view: PlanView,
   wanted: readonly { wish: CalloutWish; panel: PlanPanel }[],
   named: boolean,
   pixelsPerMm: number,
 ): CalloutMark[] {
-  const homes = homesOf(view, pixelsPerMm)
+  const pitchPx = named ? Math.max(RING_ROOM_PX, ...wanted.map(({ wish }) => roomPx(wish))) : RING_ROOM_PX
+  const homes = homesOf(view, pixelsPerMm, pitchPx)
   const served = wanted.slice(0, homes.length)
   if (served.length === 0) return []
   const sites = served.map(({ panel }) => onSheet(view, panel.label))
@@ -131,8 +158,8 @@ function rim(ring: SheetPoint, site: SheetPoint, pixelsPerMm: number): SheetPoin
  * Homes of a view. Sides: beside the roof, under the sill between the wheels, under the ground line. Ends: under
  * the ground line. Other sheets: a row above and a row below.
  */
-function homesOf(view: PlanView, pixelsPerMm: number): SheetPoint[] {
-  const pitch = HOME_PX / pixelsPerMm
+function homesOf(view: PlanView, pixelsPerMm: number, pitchPx: number): SheetPoint[] {
+  const pitch = pitchPx / pixelsPerMm
   const row = (from: number, to: number, v: number): SheetPoint[] => {
     const count = Math.max(1, Math.floor((to - from) / pitch))
     return Array.from({ length: count }, (_, index) => onSheet(view, { u: from + index * pitch, v }))
@@ -140,15 +167,10 @@ function homesOf(view: PlanView, pixelsPerMm: number): SheetPoint[] {
   const { u, v, width, height } = view.box
   const below = 20 / pixelsPerMm
   if (view.id === 'left' || view.id === 'right') {
-    return [
-      ...row(60, 1700, -1330),
-      ...row(2950, 4700, -1330),
-      ...row(1190, 2900, -100),
-      ...row(-90, 700, below),
-      ...row(3560, 4350, below),
-    ]
+    const ground = view.id === 'right' ? [...row(-60, 700, below), ...row(3460, 4300, below)] : []
+    return [...row(60, 1700, -1310), ...row(2860, 4700, -1310), ...row(1190, 2900, -100), ...ground]
   }
-  if (view.id === 'front' || view.id === 'rear') return row(-790, 940, below)
+  if (view.id === 'front' || view.id === 'rear') return row(-790, 1100, below)
   if (view.id === 'roof') return []
-  return [...row(u, u + width, v - below * 1.2), ...row(u, u + width, v + height + below * 1.2)]
+  return [...row(u, u + width, v - below), ...row(u, u + width, v + height + below)]
 }

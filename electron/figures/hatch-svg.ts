@@ -23,5 +23,12 @@ export function hatchPattern(name: HatchName, colour: string, thinner: number, p
   return pattern(name, period, hatch.pitchPx, -first, pixelsPerMm, rows.map(stroke).join('') + across)
 }
 
-const pattern = (name: string, width: number, height: number, turn: number, pixelsPerMm: number, inside: string): string =>
+const pattern = (
+  name: string,
+  width: number,
+  height: number,
+  turn: number,
+  pixelsPerMm: number,
+  inside: string,
+): string =>
   `<pattern id="${name}" width="${width}" height="${height}" patternUnits="userSpaceOnUse" patternTransform="scale(${1 / pixelsPerMm}) rotate(${turn})">${inside}</pattern>`

@@ -1,6 +1,6 @@
 import type { ExtentMark, PlaceMark, PlanMarks, PlanSheet, PlanTableRow } from '../../shared-types/figure.ts'
 import type { Finding } from '../../shared-types/finding.ts'
-import type { PanelDefinition, PanelId } from '../../shared-types/panel.ts'
+import { type PanelDefinition, type PanelId, panelName } from '../../shared-types/panel.ts'
 import type { Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import type { NameChoice } from '../../shared-types/words.ts'
@@ -32,7 +32,10 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
     if (inspection === 'not accessible' || hatch !== 'clean') return 2
     return inspection === 'not inspected' ? 3 : 4
   }
-  const wishes = [...panels].sort((a, b) => rank(a) - rank(b) || a.stop - b.stop)
+  const shortNames = new Map(here.map((definition) => [definition.id, panelName({ ...definition, side: null }, names)]))
+  const wishes = [...panels]
+    .sort((a, b) => rank(a) - rank(b) || a.stop - b.stop)
+    .map((mark) => ({ ...mark, name: shortNames.get(mark.panelId) ?? mark.name, quiet: rank(mark) === 4 }))
   return {
     panels,
     extents,

@@ -1,6 +1,13 @@
 import type { CalloutMark, ExtentMark, PanelMark, PlanMarks, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
-import { type ColourRole, lineWeights, NIGHT_LINE_FACTOR, type SheetName, sheets, unseenEdge } from '../../shared-types/tokens.ts'
+import {
+  type ColourRole,
+  lineWeights,
+  NIGHT_LINE_FACTOR,
+  type SheetName,
+  sheets,
+  unseenEdge,
+} from '../../shared-types/tokens.ts'
 import { hatchPattern } from './hatch-svg.ts'
 
 /** How one sheet is to be drawn. */
@@ -12,6 +19,9 @@ export interface SvgChoice {
   readonly inHand?: PanelId
 }
 
+/** Paper left free round the sheet for captions and callouts, px. */
+const MARGIN_PX = 40
+
 const escaped = (text: string): string =>
   text.replace(/[&<>"]/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] ?? '')
 
@@ -22,8 +32,8 @@ const escaped = (text: string): string =>
 export function renderPlanSvg({ sheet, marks, look, pixelsPerMm, inHand }: SvgChoice): string {
   const colours = sheets[look]
   const thinner = look === 'night' ? NIGHT_LINE_FACTOR : 1
-  const width = Math.round(sheet.widthMm * pixelsPerMm)
-  const height = Math.round(sheet.heightMm * pixelsPerMm)
+  const width = Math.round(sheet.widthMm * pixelsPerMm) + 2 * MARGIN_PX
+  const height = Math.round(sheet.heightMm * pixelsPerMm) + 2 * MARGIN_PX
   const pen: Pen = {
     scale: pixelsPerMm,
     stroke: (role, weight) =>
@@ -33,9 +43,9 @@ export function renderPlanSvg({ sheet, marks, look, pixelsPerMm, inHand }: SvgCh
   const byId = new Map(marks.panels.map((panel) => [panel.panelId, panel]))
   const hatches = [...new Set([...marks.panels.map((p) => p.hatch), ...marks.extents.map((e) => e.hatch)])]
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="Source Sans 3, sans-serif">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${-MARGIN_PX} ${-MARGIN_PX} ${width} ${height}" font-family="Source Sans 3, sans-serif">`,
     `<defs>${hatches.map((hatch) => (hatch ? hatchPattern(hatch, colours.ink, thinner, pixelsPerMm) : '')).join('')}</defs>`,
-    `<rect width="${width}" height="${height}" fill="${colours.sheet}"/>`,
+    `<rect x="${-MARGIN_PX}" y="${-MARGIN_PX}" width="${width}" height="${height}" fill="${colours.sheet}"/>`,
     ...sheet.views.map((view) => viewSvg(view, byId, marks.extents, pen, inHand)),
     ...marks.callouts.map((callout) => calloutSvg(callout, pen, callout.panelId === inHand)),
     '</svg>',
@@ -68,7 +78,14 @@ function viewSvg(
     return { fill, edge, solid: mark?.edge !== 'dotted', outline, panelId }
   })
   const ink = view.ink.map(({ weight, path, occlude }) => {
-    const role = { silhouette: 'ink', shut: 'ink', detail: 'ink', form: 'ink2', centre: 'faint', station: 'hairline' } as const
+    const role = {
+      silhouette: 'ink',
+      shut: 'ink',
+      detail: 'ink',
+      form: 'ink2',
+      centre: 'faint',
+      station: 'hairline',
+    } as const
     const dash = weight === 'centre' ? 'stroke-dasharray="14 3 3 3"' : ''
     const hide = occlude ? `<path d="${path}" fill="${pen.colour('sheet')}"/>` : ''
     return `${hide}<path d="${path}" ${pen.stroke(role[weight], lineWeights[weight].px)} ${dash}/>`
@@ -78,8 +95,8 @@ function viewSvg(
     `<g transform="${transform}">`,
     `<path d="${view.silhouette}" fill="${pen.colour('sheet')}"/>`,
     ...panels.map(({ fill }) => fill),
-    ...panels.filter(({ solid }) => !solid).map(({ edge }) => edge),
     ...panels.filter(({ solid }) => solid).map(({ edge }) => edge),
+    ...panels.filter(({ solid }) => !solid).map(({ edge }) => edge),
     `<path d="${view.silhouette}" ${pen.stroke('ink', lineWeights.silhouette.px)}/>`,
     ...extents.filter((extent) => extent.view === view.id).map((extent) => extentSvg(extent, pen)),
     ...ink,
@@ -91,7 +108,8 @@ function viewSvg(
 function extentSvg({ shape, points, hatch }: ExtentMark, pen: Pen): string {
   const [first] = points
   if (first === undefined) return ''
-  if (shape === 'point') return `<circle cx="${first.u}" cy="${first.v}" r="${2.2 / pen.scale}" fill="${pen.colour('ink')}"/>`
+  if (shape === 'point')
+    return `<circle cx="${first.u}" cy="${first.v}" r="${2.2 / pen.scale}" fill="${pen.colour('ink')}"/>`
   const path = `M${points.map(({ u, v }) => `${u} ${v}`).join('L')}${shape === 'area' ? 'Z' : ''}`
   const patch =
     shape === 'area'
@@ -101,7 +119,8 @@ function extentSvg({ shape, points, hatch }: ExtentMark, pen: Pen): string {
 }
 
 function calloutSvg({ figure, ring, leader, name, word, textSide }: CalloutMark, pen: Pen, inHand: boolean): string {
-  const at = (point: { x: number; y: number }) => `${(point.x * pen.scale).toFixed(1)} ${(point.y * pen.scale).toFixed(1)}`
+  const at = (point: { x: number; y: number }) =>
+    `${(point.x * pen.scale).toFixed(1)} ${(point.y * pen.scale).toFixed(1)}`
   const role = inHand ? 'accent' : 'ink'
   const [x, y] = [ring.x * pen.scale, ring.y * pen.scale]
   const end = leader.at(-1)
@@ -110,7 +129,9 @@ function calloutSvg({ figure, ring, leader, name, word, textSide }: CalloutMark,
     `<text x="${(x + side * 13).toFixed(1)}" y="${(y + drop).toFixed(1)}" font-size="11.5" font-weight="${weight}" fill="${pen.colour(tone)}" stroke="${pen.colour('sheet')}" stroke-width="3" paint-order="stroke" text-anchor="${side > 0 ? 'start' : 'end'}">${escaped(line)}</text>`
   return [
     leader.length > 1 ? `<path d="M${leader.map(at).join('L')}" ${pen.stroke(role, lineWeights.leader.px)}/>` : '',
-    end ? `<circle cx="${(end.x * pen.scale).toFixed(1)}" cy="${(end.y * pen.scale).toFixed(1)}" r="1.7" fill="${pen.colour(role)}"/>` : '',
+    end
+      ? `<circle cx="${(end.x * pen.scale).toFixed(1)}" cy="${(end.y * pen.scale).toFixed(1)}" r="1.7" fill="${pen.colour(role)}"/>`
+      : '',
     `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="8.5" fill="${pen.colour('sheet')}" stroke="${pen.colour(role)}" stroke-width="${inHand ? 1.4 : 0.9}"/>`,
     `<text x="${x.toFixed(1)}" y="${(y + 3.6).toFixed(1)}" font-size="10.5" font-family="Source Code Pro, monospace" text-anchor="middle" fill="${pen.colour(role)}">${figure}</text>`,
     name ? text(name, -1.5, 600, role) : '',
