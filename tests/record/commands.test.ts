@@ -2,7 +2,9 @@ import { randomUUID } from 'node:crypto'
 import { readdirSync, statSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { createRecord, openRecord } from '../../electron/record/open-record.ts'
+import type { Spot } from '../../shared-types/reading.ts'
 import {
+  AT,
   addFinding,
   amendFinding,
   beginning,
