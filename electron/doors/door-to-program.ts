@@ -1,20 +1,12 @@
 import { createReadStream } from 'node:fs'
-import { stat } from 'node:fs/promises'
 import { Readable } from 'node:stream'
+import type { ProgramEvent } from '../../shared-types/contract.ts'
 import { ProblemError } from '../../shared-types/problem.ts'
 import type { Program, UseCases } from '../use-cases/program.ts'
+import { previewDocument } from '../use-cases/report.ts'
+import { type RunningProgram, startProgram } from '../use-cases/running-program.ts'
 import { answer } from './answer.ts'
 import type { BehindTheDoor, PictureKind, Served } from './behind-the-door.ts'
-
-/** What a started program offers its doors besides its use cases. */
-export interface OfferedToDoors {
-  readonly program: Program
-  readonly useCases: UseCases
-  listen: BehindTheDoor['listen']
-  keepUpload: BehindTheDoor['keepUpload']
-  /** Path of a document made for looking at; throws `not-found`. */
-  documentPath(id: string): string
-}
 
 const absent = (what: string) => new ProblemError('not-found', `${what} is not in this record. Reload the page.`)
 
@@ -36,23 +28,50 @@ function edition(program: Program, number: number): Served {
   const record = program.record()
   const found = record.view().editions.find((one) => one.number === number)
   if (found === undefined) throw absent(`Edition ${number}`)
-  const fileName = `${found.reportNumber} edition ${number}.pdf`
+  const fileName = `${found.reportNumber}.pdf`
   return { bytes: record.bytes.read(found.sha256), mediaType: 'application/pdf', fileName, asHandedIn: false }
 }
 
-async function document(path: string): Promise<Served> {
-  await stat(path).catch(() => {
-    throw new ProblemError('not-found', 'This preview is gone. Make it again.')
-  })
-  return { bytes: createReadStream(path), mediaType: 'application/pdf', fileName: 'preview.pdf', asHandedIn: false }
+const preview = (program: Program, id: string): Served => ({
+  bytes: createReadStream(previewDocument(program, id)),
+  mediaType: 'application/pdf',
+  fileName: 'preview.pdf',
+  asHandedIn: false,
+})
+
+/** Who wants to hear what the program says unasked. */
+export class Listeners {
+  private readonly hearing = new Set<(event: ProgramEvent) => void>()
+
+  tell(event: ProgramEvent): void {
+    for (const hear of this.hearing) hear(event)
+  }
+
+  listen(hear: (event: ProgramEvent) => void): () => void {
+    this.hearing.add(hear)
+    return () => this.hearing.delete(hear)
+  }
 }
 
-/** The program as a door sees it. */
-export const doorTo = ({ program, useCases, listen, keepUpload, documentPath }: OfferedToDoors): BehindTheDoor => ({
-  ask: (name, input) => answer(program, useCases, name, input),
-  listen,
-  keepUpload,
-  exhibit: (number, kind) => exhibit(program, number, kind),
-  document: async (id) => document(documentPath(id)),
-  edition: async (number) => edition(program, number),
-})
+export interface BegunProgram {
+  readonly program: RunningProgram
+  readonly behind: BehindTheDoor
+}
+
+/** Starts a program with no record open, and answers it together with what its doors see of it. */
+export function beginProgram(
+  folders: { readonly recordsFolder: string; readonly scratchFolder: string },
+  useCases: UseCases,
+): BegunProgram {
+  const listeners = new Listeners()
+  const program = startProgram({ ...folders, tell: (event) => listeners.tell(event) })
+  const behind: BehindTheDoor = {
+    ask: (name, input) => answer(program, useCases, name, input),
+    listen: (hear) => listeners.listen(hear),
+    keepUpload: (fileName, bytes) => program.acceptUpload(fileName, bytes),
+    exhibit: (number, kind) => exhibit(program, number, kind),
+    document: async (id) => preview(program, id),
+    edition: async (number) => edition(program, number),
+  }
+  return { program, behind }
+}

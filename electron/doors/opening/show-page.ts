@@ -20,7 +20,12 @@ const browserWords = (fileAddress: string, profileFolder: string): string[] => [
  * Shows the page in a browser's window of its own, with a profile of its own, and waits until it is closed. False when
  * the browser could not show it.
  */
-export function showInBrowser(browser: string, page: PageServer, scratchFolder: string): Promise<boolean> {
+export function showInBrowser(
+  browser: string,
+  page: PageServer,
+  scratchFolder: string,
+  stop: AbortSignal,
+): Promise<boolean> {
   const paper = handOver(page.freshAddress())
   const began = Date.now()
   const gone = setTimeout(paper.remove, TOKEN_LIFETIME_MS)
@@ -33,6 +38,7 @@ export function showInBrowser(browser: string, page: PageServer, scratchFolder: 
     const child = spawn(browser, browserWords(paper.fileAddress, join(scratchFolder, 'window-profile')), {
       stdio: 'ignore',
     })
+    stop.addEventListener('abort', () => child.kill(), { once: true })
     child.on('error', () => finish(false))
     child.on('close', (code) => finish(code === 0 || Date.now() - began > SHOWN_MS))
   })
