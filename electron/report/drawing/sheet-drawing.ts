@@ -16,6 +16,13 @@ const LEADER_DOT_MM = 0.45
 const LEGEND_ROW_MM = 4
 const SCALE_BAR_ROOM_MM = 7
 
+/** Most height of a sheet on the page, legend included, mm. */
+export const SHEET_HEIGHT_MM = 168
+
+/** Scale at which a sheet will be printed, 1 : n, before its legend is known. */
+export const printedScale = (sheet: PlanSheet): number =>
+  sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, SHEET_HEIGHT_MM - SCALE_BAR_ROOM_MM - 2 * LEGEND_ROW_MM)
+
 export interface SheetDrawing {
   readonly scale: number
   readonly heightMm: number
@@ -23,15 +30,10 @@ export interface SheetDrawing {
 }
 
 /** A sheet of the plan with its marks, scale bar and legend, centred in the field. */
-export function sheetDrawing(
-  composer: Composer,
-  sheet: PlanSheet,
-  marks: PlanMarks,
-  mostHeightMm: number,
-): SheetDrawing {
+export function sheetDrawing(composer: Composer, sheet: PlanSheet, marks: PlanMarks): SheetDrawing {
   const legend = legendRows(marks)
   const legendMm = legend.length * LEGEND_ROW_MM + SCALE_BAR_ROOM_MM
-  const scale = sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, mostHeightMm - legendMm)
+  const scale = sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, SHEET_HEIGHT_MM - legendMm)
   const drawnMm = sheet.heightMm / scale
   const left = composer.geometry.leftMm + (FIELD_WIDTH_MM - sheet.widthMm / scale) / 2
   return {

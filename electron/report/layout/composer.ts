@@ -4,7 +4,7 @@ import type { Anchor, ReportDocument } from '../document/report-document.ts'
 import type { StructureElement, StructureType } from '../document/structure-tree.ts'
 import type { ReportContent } from '../report-content.ts'
 import { NARROW } from '../wording/numbers.ts'
-import { numbered, place } from '../wording/references.ts'
+import { numbered, partSuffix, place } from '../wording/references.ts'
 import { Flow, gap, type Piece } from './flow.ts'
 import { breakLines, type Rich, type Span } from './line-breaking.ts'
 import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM, type PageGeometry } from './page-geometry.ts'
@@ -97,7 +97,13 @@ export class Composer {
 
   /** A block: rule over the field, side head and its note in the side column, pieces in the main column. */
   block(
-    head: { readonly title: string; readonly note?: string; readonly titleRich?: Rich; readonly anchors?: string[] },
+    head: {
+      readonly title: string
+      readonly note?: string
+      readonly titleRich?: Rich
+      readonly anchors?: string[]
+      readonly whole?: boolean
+    },
     makePieces: (owner: StructureElement) => readonly Piece[],
     headType: StructureType = 'H2',
   ): void {
@@ -133,10 +139,12 @@ export class Composer {
     const pieces = [...makePieces(this.section)]
     const have = pieces.reduce((sum, piece) => sum + piece.lines, 0)
     if (have < sideLines) pieces.push(gap(sideLines - have))
+    const whole = head.whole === true && have < this.geometry.lines - 1
     let kept = 0
-    const held = pieces.map((piece) => {
+    const held = pieces.map((piece, index) => {
       kept += piece.lines
-      const keep = piece.keep === true || kept < Math.min(sideLines, 12)
+      const last = index === pieces.length - 1
+      const keep = piece.keep === true || kept < Math.min(sideLines, 12) || (whole && !last)
       return { ...piece, keep, onBreak: piece.onBreak ?? (() => [rulePiece('artifact')]) }
     })
     this.flow.place([rulePiece({ title: titleElement, note: noteElement }), ...held])
@@ -181,6 +189,12 @@ export class Composer {
   panelName(id: string): string {
     const definition = this.panels.get(id)
     return definition === undefined ? id : panelName(definition, this.content.record.commission.names)
+  }
+
+  /** Name of a part of the list with its side or number; its id when the list does not hold it. */
+  partName(id: string): string {
+    const known = this.content.parts.find((part) => part.id === id.replace(/\.([LR]|[1-9][0-9]?)$/, ''))
+    return `${known?.[this.content.record.commission.names] ?? id}${partSuffix(id)}`
   }
 
   /** A span that leads to a place, if the report has that place. */

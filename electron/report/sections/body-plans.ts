@@ -6,8 +6,6 @@ import { textPieces } from '../layout/text-block.ts'
 import { styles } from '../layout/text-style.ts'
 import { place } from '../wording/references.ts'
 
-const MOST_HEIGHT_MM = 168
-
 /** Every sheet of the plan that was walked: the drawing with its numbered callouts, and the table that says the same. */
 export function composePlans(composer: Composer): void {
   composer.openSection('plans', 'Body plan')
@@ -22,7 +20,7 @@ export function composePlans(composer: Composer): void {
 
 function composePlan(composer: Composer, sheet: PlanSheet, marks: PlanMarks): void {
   const { section, document, geometry, flow } = composer
-  const drawing = sheetDrawing(composer, sheet, marks, MOST_HEIGHT_MM)
+  const drawing = sheetDrawing(composer, sheet, marks)
   const figure = section.add('Figure', { alternative: alternative(composer, sheet, marks) })
   const lines = Math.ceil(drawing.heightMm / LINE_MM) + 1
   const target = place.sheet(sheet.id)

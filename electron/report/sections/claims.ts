@@ -44,7 +44,7 @@ function composeClaim(composer: Composer, claim: Claim): void {
     (word) => word !== '',
   )
   const titleRich = [{ text: `Claim ${numbered('C', claim.number)}`, style: styles.sideHead }]
-  composer.block({ title: '', titleRich, note: source.join('; '), anchors: [target] }, (owner) => [
+  composer.block({ title: '', titleRich, note: source.join('; '), anchors: [target], whole: true }, (owner) => [
     ...composer
       .text(owner, [{ text: `“${claim.words}”`, style: styles.opinion }], { type: 'H3' })
       .map((piece) => ({ ...piece, keep: true })),

@@ -35,49 +35,56 @@ function composeCorrection(composer: Composer, correction: Correction): void {
   const titleRich = [{ text: `Correction ${numbered('K', correction.number)}`, style: styles.sideHead }]
   const note = `${correction.group}\n${correction.state}`
   const done = correction.state !== 'planned'
-  composer.block({ title: '', titleRich, note, anchors: [place.correction(correction.number)] }, (owner) => [
-    ...composer
-      .text(owner, [{ text: correction.what, style: styles.strong }], { type: 'H3' })
-      .map((piece) => ({ ...piece, keep: true })),
-    ...composer.labelled(owner, 'for findings', composer.findings(correction.findings, styles.reference, 'none named')),
-    ...line(
-      owner,
-      'cost',
-      correction.cost === null
-        ? 'not estimated'
-        : `${currency}${NARROW}${figure(correction.cost.low)} – ${figure(correction.cost.high)}, likely ${figure(correction.cost.likely)}; basis: ${stated(correction.cost.basis)}; priced ${correction.cost.pricedOn === null ? 'on no stated day' : `on ${dayText(correction.cost.pricedOn)}`}`,
-    ),
-    ...(done
-      ? [
-          ...line(
+  composer.block(
+    { title: '', titleRich, note, anchors: [place.correction(correction.number)], whole: true },
+    (owner) => [
+      ...composer
+        .text(owner, [{ text: correction.what, style: styles.strong }], { type: 'H3' })
+        .map((piece) => ({ ...piece, keep: true })),
+      ...composer.labelled(
+        owner,
+        'for findings',
+        composer.findings(correction.findings, styles.reference, 'none named'),
+      ),
+      ...line(
+        owner,
+        'cost',
+        correction.cost === null
+          ? 'not estimated'
+          : `${currency}${NARROW}${figure(correction.cost.low)} – ${figure(correction.cost.high)}, likely ${figure(correction.cost.likely)}; basis: ${stated(correction.cost.basis)}; priced ${correction.cost.pricedOn === null ? 'on no stated day' : `on ${dayText(correction.cost.pricedOn)}`}`,
+      ),
+      ...(done
+        ? [
+            ...line(
+              owner,
+              'done',
+              `by ${stated(correction.by)}; ${correction.doneOn === null ? 'day not stated' : dayText(correction.doneOn)}; materials: ${stated(correction.materials)}`,
+            ),
+            ...composer.labelled(
+              owner,
+              'before',
+              composer.exhibits(correction.exhibitsBefore, styles.text, 'no exhibit'),
+            ),
+            ...composer.labelled(owner, 'after', [
+              ...composer.exhibits(correction.exhibitsAfter, styles.text, 'no exhibit'),
+              { text: '; findings ', style: styles.text },
+              ...composer.findings(correction.findingsAfter, styles.reference, 'none'),
+            ]),
+          ]
+        : []),
+      ...(correction.state === 'verified'
+        ? line(
             owner,
-            'done',
-            `by ${stated(correction.by)}; ${correction.doneOn === null ? 'day not stated' : dayText(correction.doneOn)}; materials: ${stated(correction.materials)}`,
-          ),
-          ...composer.labelled(
-            owner,
-            'before',
-            composer.exhibits(correction.exhibitsBefore, styles.text, 'no exhibit'),
-          ),
-          ...composer.labelled(owner, 'after', [
-            ...composer.exhibits(correction.exhibitsAfter, styles.text, 'no exhibit'),
-            { text: '; findings ', style: styles.text },
-            ...composer.findings(correction.findingsAfter, styles.reference, 'none'),
-          ]),
-        ]
-      : []),
-    ...(correction.state === 'verified'
-      ? line(
-          owner,
-          'verified',
-          `by ${stated(correction.verifiedBy)}; ${correction.verifiedOn === null ? 'day not stated' : dayText(correction.verifiedOn)}`,
-        )
-      : []),
-    ...line(
-      owner,
-      'kept, reversible',
-      `removed parts kept: ${stated(correction.removedPartsKept)}; reversible: ${correction.reversible}`,
-    ),
-    ...(correction.note === '' ? [] : line(owner, 'note', correction.note)),
-  ])
+            'verified',
+            `by ${stated(correction.verifiedBy)}; ${correction.verifiedOn === null ? 'day not stated' : dayText(correction.verifiedOn)}`,
+          )
+        : []),
+      ...line(
+        owner,
+        'kept, reversible',
+        `removed parts kept: ${stated(correction.removedPartsKept)}; reversible: ${correction.reversible}`,
+      ),
+      ...(correction.note === '' ? [] : line(owner, 'note', correction.note)),
+    ],
+  )
 }

@@ -11,10 +11,10 @@ export function endMark(composer: Composer): Piece[] {
   const words = composer.section.add('P')
   return [
     {
-      lines: 4,
+      lines: 3,
       draw: (page, topMm) => {
         const middle = composer.geometry.leftMm + FIELD_WIDTH_MM / 2
-        const y = topMm + 4
+        const y = topMm + 4.5
         const thin = { weightMm: 0.12, colour: inks.ink }
         page.belongTo('artifact')
         page.circle(middle - 0.35, y + 0.35, 1.6, { weightMm: 0.12, colour: inks.ink, dashMm: [0.4, 0.3] })

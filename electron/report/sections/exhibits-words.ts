@@ -4,6 +4,12 @@ import type { Span } from '../layout/line-breaking.ts'
 import { styles, type TextStyle } from '../layout/text-style.ts'
 import { numbered, place } from '../wording/references.ts'
 
+/** Captions up to this length always stand whole below their photograph. */
+const SHORT_CAPTION = 200
+
+/** Whether a caption may be too long to stand below its photograph, and is printed in the table as well. */
+export const captionRunsOn = ({ caption }: Exhibit): boolean => caption.length > SHORT_CAPTION || caption.includes('\n')
+
 /** Where on the car, else where it was made. */
 export function placeWords(composer: Composer, exhibit: Exhibit, style: TextStyle): Span[] {
   const words = exhibit.place === '' ? [] : [{ text: exhibit.place, style }]
@@ -31,7 +37,9 @@ export function citedBy(composer: Composer, number: number, style: TextStyle) {
     ...record.corrections
       .filter((row) => [...row.exhibitsBefore, ...row.exhibitsAfter].includes(number))
       .map((row) => composer.linked(numbered('K', row.number), style, place.correction(row.number))),
-    ...record.parts.filter(cites).map((row) => composer.linked(`part ${row.partId}`, style, place.part(row.partId))),
+    ...record.parts
+      .filter(cites)
+      .map((row) => composer.linked(composer.partName(row.partId), style, place.part(row.partId))),
   ]
   return composer.list(spans, 'nothing', style)
 }

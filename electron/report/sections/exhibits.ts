@@ -6,7 +6,7 @@ import { fixedTexts } from '../wording/fixed-texts.ts'
 import { measuredValue } from '../wording/numbers.ts'
 import { place } from '../wording/references.ts'
 import { endMark } from './end-mark.ts'
-import { citedBy, placeWords } from './exhibits-words.ts'
+import { captionRunsOn, citedBy, placeWords } from './exhibits-words.ts'
 import { photographRows } from './photograph-rows.ts'
 
 /** List of all exhibits, then the photographs two to four a page, then the end mark. */
@@ -38,11 +38,11 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
       ),
       columns: [
         { head: '', widthMm: 11 },
-        { head: 'kind, what it shows', widthMm: 57 },
-        { head: 'place', widthMm: 30 },
-        { head: 'date; made by', widthMm: 36 },
-        { head: 'SHA-256', widthMm: 20 },
-        { head: 'cited by', widthMm: 16 },
+        { head: 'kind, what it shows', widthMm: 53 },
+        { head: 'place', widthMm: 26 },
+        { head: 'date; made by', widthMm: 34 },
+        { head: 'SHA-256', widthMm: 25 },
+        { head: 'cited by', widthMm: 21 },
       ],
       rows: exhibits.map((exhibit) => {
         const pictured = composer.stored.pictures.has(exhibit.number)
@@ -50,7 +50,9 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
           anchors: pictured ? [] : [place.exhibit(exhibit.number)],
           cells: [
             [composer.exhibit(exhibit.number, styles.cellStrong)],
-            [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(composer, exhibit, pictured))],
+            pictured && !captionRunsOn(exhibit)
+              ? [...cell('photograph, ', styles.cellSoft), composer.page(place.exhibit(exhibit.number), styles.cell)]
+              : [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(composer, exhibit, pictured))],
             placeWords(composer, exhibit, styles.cell),
             cell(`${dateWords(exhibit)}; ${exhibit.madeBy === '' ? 'maker not stated' : exhibit.madeBy}`),
             exhibit.photograph === null

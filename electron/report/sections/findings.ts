@@ -9,6 +9,9 @@ import { fixedTexts } from '../wording/fixed-texts.ts'
 import { numbered, place } from '../wording/references.ts'
 import { extentWords, gradeWords, placeSentence } from '../wording/sentences.ts'
 
+/** A finding up to this height is never split. */
+const MOST_LINES_KEPT = 24
+
 /** Findings panel by panel in walking order. What was observed, what is judged and what is suspected never share a line. */
 export function composeFindings(composer: Composer): void {
   composer.openSection('findings', 'Findings by panel')
@@ -121,7 +124,7 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
       .filter(({ findings, findingsAfter }) => [...findings, ...findingsAfter].includes(finding.number))
       .map(({ number }) => composer.linked(numbered('K', number), styles.text, place.correction(number))),
   ]
-  return [
+  const pieces = [
     ...anchored,
     ...rest,
     ...composer.labelled(owner, 'observed', [{ text: observed.join('\n'), style: styles.text }]),
@@ -136,4 +139,7 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
     ]),
     ...composer.labelled(owner, 'exhibits, cited by', composer.list(cited, 'no exhibit', styles.text)),
   ]
+  const lines = pieces.reduce((sum, piece) => sum + piece.lines, 0)
+  if (lines > MOST_LINES_KEPT) return pieces
+  return pieces.map((piece, index) => ({ ...piece, keep: index < pieces.length - 1 }))
 }

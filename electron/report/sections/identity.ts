@@ -31,10 +31,13 @@ export function composeIdentity(composer: Composer): void {
     ),
     ...line('grounds', stated(particulars.builtGrounds))(owner),
   ])
-  composer.block({ title: 'Numbers', note: 'on paper and on the car' }, (owner) => numbersTable(composer, owner))
   composer.block({ title: 'History', note: 'as told; gaps are gaps' }, (owner) =>
     composer.text(owner, stated(particulars.history)),
   )
+  composer.block({ title: 'Numbers', note: 'on paper and on the car' }, (owner) =>
+    composer.content.record.carNumbers.length === 0 ? composer.text(owner, 'No number was looked for.') : [],
+  )
+  if (composer.content.record.carNumbers.length > 0) composer.flow.place(numbersTable(composer))
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
@@ -65,39 +68,42 @@ export function agreement(
   return found === onPaper ? 'agrees' : 'differs'
 }
 
-function numbersTable(composer: Composer, owner: Composer['section']) {
+function numbersTable(composer: Composer) {
   const { carNumbers } = composer.content.record
-  if (carNumbers.length === 0) return composer.text(owner, 'No number was looked for.')
   const cell = (text: string, style = styles.cell) => [{ text, style }]
-  return composer.table(owner, {
-    caption: cell('Each number on paper, as found on the car, and whether they agree.', styles.caption),
-    columns: [
-      { head: '', widthMm: 9 },
-      { head: 'number, where', widthMm: 31 },
-      { head: 'on paper', widthMm: 25 },
-      { head: 'as found', widthMm: 25 },
-      { head: 'result', widthMm: 18 },
-      { head: 'how read; exhibits', widthMm: 22 },
-    ],
-    rows: carNumbers.map((row) => ({
-      anchors: [place.carNumber(row.number)],
-      cells: [
-        cell(numbered('N', row.number)),
-        [
-          ...cell(row.kind, styles.cellStrong),
-          ...(row.where === '' ? [] : cell(`, ${row.where}`)),
-          ...(row.note === '' ? [] : cell(`. ${row.note}`, styles.cellSoft)),
-        ],
-        row.onPaper === ''
-          ? cell('nothing', styles.cellSoft)
-          : [
-              ...cell(row.onPaper, styles.cellMono),
-              ...(row.paper === '' ? [] : cell(`, ${row.paper}`, styles.cellSoft)),
-            ],
-        row.asRead === '' ? cell('nothing', styles.cellSoft) : cell(row.asRead, styles.cellMono),
-        cell(agreement(row), styles.cellStrong),
-        [...cell(`${row.howRead}; `), ...composer.exhibits(row.exhibits)],
+  return composer.table(
+    composer.section,
+    {
+      caption: cell('Each number on paper, as found on the car, and whether they agree.', styles.caption),
+      columns: [
+        { head: '', widthMm: 9 },
+        { head: 'number, where', widthMm: 58 },
+        { head: 'on paper', widthMm: 30 },
+        { head: 'as found', widthMm: 27 },
+        { head: 'result', widthMm: 20 },
+        { head: 'how read; exhibits', widthMm: 26 },
       ],
-    })),
-  })
+      rows: carNumbers.map((row) => ({
+        anchors: [place.carNumber(row.number)],
+        cells: [
+          cell(numbered('N', row.number)),
+          [
+            ...cell(row.kind, styles.cellStrong),
+            ...(row.where === '' ? [] : cell(`, ${row.where}`)),
+            ...(row.note === '' ? [] : cell(`. ${row.note}`, styles.cellSoft)),
+          ],
+          row.onPaper === ''
+            ? cell('nothing', styles.cellSoft)
+            : [
+                ...cell(row.onPaper, styles.cellMono),
+                ...(row.paper === '' ? [] : cell(`, ${row.paper}`, styles.cellSoft)),
+              ],
+          row.asRead === '' ? cell('nothing', styles.cellSoft) : cell(row.asRead, styles.cellMono),
+          cell(agreement(row), styles.cellStrong),
+          [...cell(`${row.howRead}; `), ...composer.exhibits(row.exhibits)],
+        ],
+      })),
+    },
+    true,
+  )
 }

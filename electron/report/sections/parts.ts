@@ -1,6 +1,6 @@
 import type { Composer } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
-import { partSuffix, place } from '../wording/references.ts'
+import { place } from '../wording/references.ts'
 
 /** The parts register by group: state, numbers and dates as read, what was expected. Parts without a row were not seen. */
 export function composeParts(composer: Composer): void {
@@ -11,13 +11,14 @@ export function composeParts(composer: Composer): void {
   composer.block({ title: 'How many', note: 'not seen is a word, not a fault' }, (owner) =>
     composer.text(
       owner,
-      `${record.parts.filter(({ state }) => state !== 'not seen').length} parts of the list were looked at. ${judgement.parts[0]?.basis ?? ''} A part without a line here was not seen.`,
+      `${record.parts.filter(({ state }) => state !== 'not seen').length} parts of the list were looked at. ${judgement.parts[0] === undefined ? '' : `${judgement.parts[0].basis}. `}A part without a line here was not seen.`,
     ),
   )
   if (record.parts.length === 0) return
-  const order = new Map(parts.map(({ id }, index) => [id, index]))
+  const groups = Object.keys(partGroups)
+  const order = new Map(parts.map(({ id, group }, index) => [id, groups.indexOf(group) * parts.length + index]))
   const rows = [...record.parts].sort((a, b) => {
-    const at = (id: string) => order.get(definition(id)?.id ?? '') ?? parts.length
+    const at = (id: string) => order.get(definition(id)?.id ?? '') ?? groups.length * parts.length
     return at(a.partId) - at(b.partId) || (a.partId < b.partId ? -1 : 1)
   })
   composer.flow.place(
@@ -42,7 +43,7 @@ export function composeParts(composer: Composer): void {
             anchors: [place.part(entry.partId)],
             cells: [
               cell(again ? '' : group, styles.cellSoft),
-              cell(`${part?.[record.commission.names] ?? entry.partId}${partSuffix(entry.partId)}`),
+              cell(composer.partName(entry.partId)),
               cell(entry.state, styles.cellStrong),
               readAs(entry.numberAsRead, entry.dateAsRead, entry.marks),
               cell(

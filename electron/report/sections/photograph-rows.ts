@@ -3,7 +3,7 @@ import { POINTS_PER_MM } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import { drawLocator, placeOnCar } from '../drawing/locator.ts'
 import type { Composer, StoredObject } from '../layout/composer.ts'
-import type { Piece } from '../layout/flow.ts'
+import { gap, type Piece } from '../layout/flow.ts'
 import { breakLines, type Rich } from '../layout/line-breaking.ts'
 import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts'
 import { drawLine } from '../layout/text-block.ts'
@@ -15,7 +15,7 @@ import { citedBy, placeWords } from './exhibits-words.ts'
 const GUTTER_MM = 6
 const HALF_WIDTH_MM = (FIELD_WIDTH_MM - GUTTER_MM) / 2
 const LANDSCAPE_HEIGHT_MM = 56
-const PORTRAIT_HEIGHT_MM = 80
+const PORTRAIT_HEIGHT_MM = 76
 /** Pictures wider than this share of their height take the whole field. */
 const PANORAMA = 2.2
 const LABEL_WIDTH_MM = 17
@@ -50,7 +50,7 @@ export function photographRows(composer: Composer, exhibits: readonly Exhibit[])
       rows.push([placed])
     }
   }
-  return rows.map((row) => rowPiece(composer, row))
+  return rows.flatMap((row, index) => [rowPiece(composer, row), ...(index < rows.length - 1 ? [gap(2)] : [])])
 }
 
 function fitted(exhibit: Exhibit, picture: StoredObject): Placed {
@@ -70,7 +70,7 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
   )
   const factLines = Math.max(...texts.map(({ facts }) => facts.reduce((sum, fact) => sum + fact.lines.length, 0)))
   return {
-    lines: Math.ceil(pictureLines + captionLines + factLines) + 2,
+    lines: Math.ceil(pictureLines + captionLines + factLines) + 1,
     draw: (page, topMm) => {
       row.forEach((placed, index) => {
         const text = texts[index]

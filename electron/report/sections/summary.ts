@@ -1,7 +1,6 @@
 import type { StructureElement } from '../document/structure-tree.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
-import { stated } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
 import { textPieces } from '../layout/text-block.ts'
 import { styles } from '../layout/text-style.ts'
@@ -11,8 +10,8 @@ import { fixedTexts } from '../wording/fixed-texts.ts'
 import { numbered, place } from '../wording/references.ts'
 import { builtInterval } from '../wording/sentences.ts'
 
-const MOST_FINDINGS = 8
-const MOST_UNSEEN = 6
+const MOST_FINDINGS = 6
+const MOST_UNSEEN = 8
 const severityOrder = ['severe', 'marked', 'slight', 'none']
 
 /** The page for a reader in a hurry: what it is, what is dangerous, what was found, shares, claims, cost, what was not seen. */
@@ -29,7 +28,9 @@ export function composeSummary(composer: Composer): void {
       ),
     )
   }
-  composer.block({ title: 'What was found', note: 'worst first' }, (owner) => whatWasFound(composer, owner))
+  composer.block({ title: 'What was found', note: 'besides the above, worst first' }, (owner) =>
+    whatWasFound(composer, owner),
+  )
   composer.block({ title: 'Originality', note: 'computed from what was seen' }, (owner) => originality(composer, owner))
   composer.block({ title: 'Claims', note: 'in the claimants’ words' }, (owner) => claims(composer, owner))
   composer.block({ title: 'Cost to correct', note: 'the examiner’s estimates' }, (owner) => costs(composer, owner))
@@ -94,10 +95,11 @@ function findingLines(composer: Composer, owner: StructureElement, numbers: read
 function whatWasFound(composer: Composer, owner: StructureElement): Piece[] {
   const { findings } = composer.content.record
   if (findings.length === 0) return composer.text(owner, 'No finding is recorded.')
-  const worst = [...findings].sort(
+  const others = findings.filter(({ dangerous }) => !dangerous)
+  const worst = others.sort(
     (a, b) => severityOrder.indexOf(a.severity) - severityOrder.indexOf(b.severity) || a.number - b.number,
   )
-  const rest = findings.length - MOST_FINDINGS
+  const rest = others.length - MOST_FINDINGS
   return [
     ...findingLines(
       composer,
@@ -173,9 +175,8 @@ function costs(composer: Composer, owner: StructureElement): Piece[] {
 function notSeen(composer: Composer, owner: StructureElement): Piece[] {
   const { record, judgement } = composer.content
   const unreached = record.panels.filter(({ inspection }) => inspection === 'not accessible')
-  const lines = unreached
-    .slice(0, MOST_UNSEEN)
-    .map((panel) => `${composer.panelName(panel.panelId)}: not accessible, ${shortened(stated(panel.reason))}.`)
+  const names = unreached.slice(0, MOST_UNSEEN).map(({ panelId }) => composer.panelName(panelId))
+  const more = unreached.length > MOST_UNSEEN ? `; and ${unreached.length - MOST_UNSEEN} more` : ''
   const seen = judgement.coverage.map(
     ({ layer, seen: count, all, notAccessible }) =>
       `${layer} ${count} of ${all} inspected${notAccessible > 0 ? `, ${notAccessible} not accessible` : ''}`,
@@ -185,10 +186,7 @@ function notSeen(composer: Composer, owner: StructureElement): Piece[] {
       { text: `By layer: ${seen.join('; ')}. `, style: styles.text },
       composer.page(place.section('coverage'), styles.soft),
     ]),
-    ...lines.flatMap((line) => composer.text(owner, line)),
-    ...(unreached.length > MOST_UNSEEN
-      ? composer.text(owner, `and ${unreached.length - MOST_UNSEEN} more not accessible.`)
-      : []),
+    ...(names.length === 0 ? [] : composer.text(owner, `Not accessible: ${names.join('; ')}${more}.`)),
   ]
 }
 

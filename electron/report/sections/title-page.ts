@@ -51,7 +51,7 @@ export function composeTitlePage(composer: Composer): void {
 
 function subtitle({ content }: Composer): string {
   const { maker, line, colourNow } = content.record.particulars
-  const words = [line, maker, builtInterval(content.record.particulars), colourNow === '' ? '' : `${colourNow} now`]
+  const words = [line, maker, builtInterval(content.record.particulars), colourNow === '' ? '' : `now ${colourNow}`]
   return words.filter((word) => word !== '').join('; ')
 }
 
@@ -133,7 +133,7 @@ function tableRows(composer: Composer): Piece[] {
       { text: ' with the way to check it.', style: styles.text },
     ]),
     ...row(
-      'Not',
+      'No certificate',
       plain(
         `${fixedTexts().notACertificate} ${relatesOnly(content).replace(/\. Not to be copied.*/, '.')}`,
         styles.soft,

@@ -48,7 +48,10 @@ export function extentWords(finding: Finding, commission: Commission): string {
   const unit = commission.lengthUnit
   const words = [
     sizes(flat, sizeUncertaintyMm, unit),
-    depthMm === null ? '' : `${sizes([depthMm], sizeUncertaintyMm, unit)} deep`,
+    // One uncertainty is stated for all sizes; where it is wider than the depth it was not meant for it.
+    depthMm === null
+      ? ''
+      : `depth ${sizes([depthMm], (sizeUncertaintyMm ?? 0) > depthMm ? null : sizeUncertaintyMm, unit)}`,
   ]
   return words.filter((word) => word !== '').join('; ')
 }

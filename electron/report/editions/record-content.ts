@@ -1,0 +1,96 @@
+import type { Edition, Paper } from '../../../shared-types/edition.ts'
+import type { PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
+import type { Judgement } from '../../../shared-types/judgement.ts'
+import { type PanelList, panelName } from '../../../shared-types/panel.ts'
+import type { JournalEntry, RecordView } from '../../../shared-types/record.ts'
+import type { InspectionLevel } from '../../../shared-types/words.ts'
+import { bodyPlan } from '../../figures/body-plan.ts'
+import { planMarks } from '../../figures/plan-marks.ts'
+import type { CarRecord } from '../../record/car-record.ts'
+import { cautions } from '../../sheets/cautions.ts'
+import { panelList } from '../../sheets/panel-list.ts'
+import { partGroups, partsList } from '../../sheets/parts-list.ts'
+import { printedScale } from '../drawing/sheet-drawing.ts'
+import type { EditionData, ReportContent } from '../report-content.ts'
+import { changesSince } from './changes-since.ts'
+
+/** Printed millimetres of one screen pixel at which callouts are set; see the tokens' hatches. */
+const MM_PER_PIXEL = 0.25
+
+/** Sheets of the plan that a level of inspection walks. */
+const sheetsWalked: Readonly<Record<InspectionLevel, readonly PlanSheet['id'][]>> = {
+  'outside only': ['outside'],
+  'with openings': ['outside', 'openings', 'bay'],
+  'with inside': ['outside', 'openings', 'bay', 'floor'],
+  'with underneath': ['outside', 'openings', 'bay', 'floor', 'under'],
+}
+
+/** Panels of the record's body in walking order. */
+export const panelsOf = ({ particulars, commission }: RecordView): PanelList =>
+  panelList(particulars.body, commission.level, particulars.conditions)
+
+/** Everything a report of the open record is made of; pictures are read from the record when they are asked for. */
+export function recordContent(
+  record: CarRecord,
+  judgement: Judgement,
+  edition: EditionData,
+  paper: Paper,
+): ReportContent {
+  const view = record.view()
+  const { commission, particulars } = view
+  const panels = panelsOf(view)
+  const plan = bodyPlan(particulars.body, commission.names)
+  const walked = sheetsWalked[commission.level]
+  const marks: Partial<Record<PlanSheet['id'], PlanMarks>> = {}
+  for (const sheet of plan.sheets) {
+    if (!walked.includes(sheet.id)) continue
+    marks[sheet.id] = planMarks({
+      sheet,
+      record: view,
+      definitions: panels.panels,
+      names: commission.names,
+      pixelsPerMm: 1 / (printedScale(sheet) * MM_PER_PIXEL),
+      inHand: null,
+    })
+  }
+  return {
+    record: view,
+    judgement,
+    panels,
+    parts: partsList(),
+    partGroups: partGroups(),
+    cautions: cautions(),
+    plan,
+    marks,
+    edition,
+    paper,
+    picture: async (number) => {
+      const photograph = view.exhibits.find((exhibit) => exhibit.number === number)?.photograph
+      return photograph == null ? null : record.bytes.rendering(photograph.sha256, 'report')
+    },
+  }
+}
+
+const ROWS_AT_ONCE = 500
+
+/** What changed since an edition was made, from the journal; nothing when there is no edition before. */
+export async function changesSinceEdition(record: CarRecord, previous: Edition | null): Promise<readonly string[]> {
+  if (previous === null) return []
+  const since: JournalEntry[] = []
+  for (let before: number | null = null; ; ) {
+    const { entries, more } = await record.journal(before, ROWS_AT_ONCE)
+    since.push(...entries.filter(({ number }) => number > previous.journalNumber))
+    const oldest = Math.min(...entries.map(({ number }) => number))
+    if (!more || oldest <= previous.journalNumber) break
+    before = oldest
+  }
+  const view = record.view()
+  const definitions = new Map(panelsOf(view).panels.map((panel) => [panel.id, panel]))
+  return changesSince(
+    since.sort((a, b) => a.number - b.number),
+    (id) => {
+      const definition = definitions.get(id)
+      return definition === undefined ? id : panelName(definition, view.commission.names)
+    },
+  )
+}
