@@ -35,7 +35,7 @@ export function EditSheet(props: EditSheetProps) {
   useEffect(() => {
     const before = document.activeElement
     if (!sheet.current?.contains(before)) {
-      sheet.current?.querySelector<HTMLElement>('form input, form textarea, form button')?.focus()
+      sheet.current?.querySelector<HTMLElement>('form input, form textarea, form button:not([hidden])')?.focus()
     }
     return () => {
       if (before instanceof HTMLElement && before.isConnected) before.focus()
@@ -54,6 +54,9 @@ export function EditSheet(props: EditSheetProps) {
         noValidate
       >
         {props.children}
+        <button type="submit" hidden>
+          keep
+        </button>
       </form>
       <ProblemNote problem={props.problem} {...(props.onInstead === undefined ? {} : { onInstead: props.onInstead })} />
       <div className="sheet-acts">

@@ -30,8 +30,14 @@ export function TextField(props: LineProps) {
   )
 }
 
+interface NoteProps extends FieldProps<string> {
+  readonly rows?: number
+  /** Enter keeps the form instead of beginning a line; Shift Enter still begins one. */
+  readonly onEnter?: () => void
+}
+
 /** A note of any length; grows with its text. */
-export function NoteField(props: FieldProps<string> & { readonly rows?: number }) {
+export function NoteField(props: NoteProps) {
   const problem = props.problem ?? null
   return (
     <AriaTextField
@@ -44,7 +50,15 @@ export function NoteField(props: FieldProps<string> & { readonly rows?: number }
       validationBehavior="aria"
     >
       <FieldFrame label={props.label} hint={props.hint} problem={problem} keyCap={props.keyCap}>
-        <TextArea className="field-input field-note" rows={props.rows ?? 2} />
+        <TextArea
+          className="field-input field-note"
+          rows={props.rows ?? 2}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter' || event.shiftKey || event.ctrlKey || props.onEnter === undefined) return
+            event.preventDefault()
+            props.onEnter()
+          }}
+        />
       </FieldFrame>
     </AriaTextField>
   )

@@ -28,15 +28,16 @@ export async function change<N extends ChangingName>(name: N, input: ChangeInput
 /** Loads the open record with its panels and parts; call after opening, and when the panel list could have changed. */
 export async function loadRecord(): Promise<void> {
   const record = await ask('record.view', {})
-  const [panelList, partList] = await Promise.all([
+  const [panelList, partList, cautions] = await Promise.all([
     ask('lists.panels', {
       body: record.particulars.body,
       level: record.commission.level,
       conditions: record.particulars.conditions,
     }),
     ask('lists.parts', {}),
+    ask('lists.cautions', {}),
   ])
-  useRecordStore.setState({ record, panelList, partList, problem: null })
+  useRecordStore.setState({ record, panelList, partList, cautions, problem: null })
 }
 
 /** Turns whatever was thrown into a problem with a message a user can act on. */

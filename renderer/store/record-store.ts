@@ -1,4 +1,5 @@
 import { create } from 'zustand'
+import type { Caution } from '../../shared-types/caution.ts'
 import type { PanelList } from '../../shared-types/panel.ts'
 import type { PartDefinition } from '../../shared-types/part.ts'
 import type { Problem } from '../../shared-types/problem.ts'
@@ -9,6 +10,7 @@ export interface RecordState {
   readonly record: RecordView | null
   readonly panelList: PanelList | null
   readonly partList: readonly PartDefinition[]
+  readonly cautions: readonly Caution[]
   /** Time of the last change that is durable, for the word "kept" at the head of the page. */
   readonly keptAt: string | null
   /** A problem that belongs to no field; shown at the head of the working area until the next success. */
@@ -19,6 +21,7 @@ export const useRecordStore = create<RecordState>()(() => ({
   record: null,
   panelList: null,
   partList: [],
+  cautions: [],
   keptAt: null,
   problem: null,
 }))

@@ -1,0 +1,128 @@
+import { type KeyboardEvent, memo, type PointerEvent, useId, useMemo } from 'react'
+import type { ExtentMark, PanelMark, PlanFigure, PlanPanel, PlanView } from '../../shared-types/figure.ts'
+import type { PlanPoint } from '../../shared-types/finding.ts'
+import { ExtentShape } from './ExtentShape.tsx'
+import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
+import { boxOf, outlinePoints } from './outline-shape.ts'
+
+/** The view in which a panel is largest, to draw it by itself. */
+export function largestPanelView(
+  figure: PlanFigure,
+  panelId: string,
+): { view: PlanView; panel: PlanPanel } | undefined {
+  return figure.sheets
+    .flatMap((sheet) => sheet.views)
+    .flatMap((view) => {
+      const panel = view.panels.find((own) => own.panelId === panelId)
+      return panel === undefined ? [] : [{ view, panel }]
+    })
+    .sort((a, b) => b.panel.areaMm2 - a.panel.areaMm2)[0]
+}
+
+export interface PanelSpot {
+  readonly letter: string
+  readonly at: PlanPoint
+  readonly figure: string
+}
+
+interface PanelDrawingProps {
+  readonly view: PlanView
+  readonly panel: PlanPanel
+  readonly mark?: PanelMark | undefined
+  readonly extents: readonly Pick<ExtentMark, 'shape' | 'points' | 'hatch'>[]
+  readonly spots: readonly PanelSpot[]
+  /** Cross moved by the keyboard; null while nothing is being drawn. */
+  readonly cursor: PlanPoint | null
+  readonly label: string
+  readonly onKeyDown?: (event: KeyboardEvent) => void
+  readonly onPoint?: (point: PlanPoint, event: PointerEvent) => void
+}
+
+const WIDTH_PX = 284
+const HEIGHT_PX = 128
+const MARGIN_PX = 12
+
+/** Detail lines that lie within the panel's box, so that it is known again. */
+const PanelInk = memo(function PanelInk({ view, clip }: { readonly view: PlanView; readonly clip: string }) {
+  return (
+    <g clipPath={`url(#${clip})`}>
+      {view.ink
+        .filter((line) => line.weight === 'detail' || line.weight === 'form')
+        .map((line) => (
+          <path key={line.path} className={`ink ink-${line.weight}`} d={line.path} />
+        ))}
+    </g>
+  )
+})
+
+/** One panel by itself, enlarged: its outline in the accent, what was found on it, and where it was read. */
+export function PanelDrawing(props: PanelDrawingProps) {
+  const { view, panel, mark, cursor } = props
+  const prefix = useId().replace(/[^a-z0-9]/gi, '')
+  const box = useMemo(() => boxOf(outlinePoints(panel.outline)), [panel.outline])
+  const scale = Math.min((WIDTH_PX - 2 * MARGIN_PX) / box.width, (HEIGHT_PX - 2 * MARGIN_PX) / box.height)
+  const height = Math.max(60, box.height * scale + 2 * MARGIN_PX)
+  const left = (WIDTH_PX - box.width * scale) / 2 - box.u * scale
+  const top = MARGIN_PX - box.v * scale + Math.max(0, (60 - 2 * MARGIN_PX - box.height * scale) / 2)
+  const fill = mark === undefined ? null : hatchFill(prefix, mark.hatch)
+  const place = (point: PlanPoint) => ({ x: left + point.u * scale, y: top + point.v * scale })
+  const cross = cursor === null ? null : place(cursor)
+  const toPoint = (event: PointerEvent<HTMLButtonElement>): PlanPoint => {
+    const frame = event.currentTarget.getBoundingClientRect()
+    return { u: (event.clientX - frame.left - left) / scale, v: (event.clientY - frame.top - top) / scale }
+  }
+  const drawn = (
+    <>
+      <HatchPatterns prefix={prefix} pixelsPerUnit={scale} />
+      <clipPath id={`${prefix}-panel`}>
+        <path d={panel.outline} />
+      </clipPath>
+      <g transform={`translate(${left} ${top}) scale(${scale})`}>
+        {fill === null ? null : <path className="panel-hatch" d={panel.outline} fill={fill} />}
+        <PanelInk view={view} clip={`${prefix}-panel`} />
+        {props.extents.map((extent) => (
+          <ExtentShape key={JSON.stringify(extent.points)} extent={extent} prefix={prefix} />
+        ))}
+        <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
+      </g>
+      {props.spots.map((spot) => {
+        const { x, y } = place(spot.at)
+        const end = x > WIDTH_PX - 70
+        return (
+          <g key={spot.letter} className="panel-spot">
+            <circle cx={x} cy={y} r={2.2} />
+            <text x={end ? x - 6 : x + 6} y={y - 4} textAnchor={end ? 'end' : 'start'}>
+              {spot.letter} {spot.figure}
+            </text>
+          </g>
+        )
+      })}
+      {cross === null ? null : (
+        <path
+          className="panel-cross"
+          d={`M${cross.x - 9} ${cross.y} h6 m6 0 h6 M${cross.x} ${cross.y - 9} v6 m0 6 v6`}
+        />
+      )}
+    </>
+  )
+  if (props.onPoint === undefined) {
+    return (
+      <svg className="plan-drawing panel-drawing" width={WIDTH_PX} height={height} role="img" aria-label={props.label}>
+        {drawn}
+      </svg>
+    )
+  }
+  return (
+    <button
+      type="button"
+      className="panel-pad"
+      aria-label={props.label}
+      onKeyDown={props.onKeyDown}
+      onPointerDown={(event) => props.onPoint?.(toPoint(event), event)}
+    >
+      <svg className="plan-drawing panel-drawing" width={WIDTH_PX} height={height} role="img" aria-label={props.label}>
+        {drawn}
+      </svg>
+    </button>
+  )
+}

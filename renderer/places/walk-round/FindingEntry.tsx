@@ -1,0 +1,214 @@
+import { useEffect, useMemo, useRef, useState } from 'react'
+import type { Finding } from '../../../shared-types/finding.ts'
+import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
+import { ProblemError } from '../../../shared-types/problem.ts'
+import {
+  type FindingKind,
+  findingLayer,
+  howLearned,
+  type NameChoice,
+  recommendedAction,
+  severity,
+  urgency,
+} from '../../../shared-types/words.ts'
+import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
+import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
+import { KeyChoice } from '../../parts-of-page/KeyChoice.tsx'
+import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { YesNoField } from '../../parts-of-page/YesNoField.tsx'
+import { change } from '../../store/ask.ts'
+import { CautionNotes } from './CautionNotes.tsx'
+import { ExtentPad } from './ExtentPad.tsx'
+import { FindingSizes } from './FindingSizes.tsx'
+import { extentStands, type FindingInHand, newFinding, usualLayer } from './finding-draft.ts'
+import { GradeFields } from './GradeFields.tsx'
+import { byFigure, findingKeys } from './keyed-words.ts'
+import { leaveEntry, useWalkStore } from './walk-store.ts'
+
+const severityKeys = byFigure(severity.options)
+const urgencyKeys = byFigure(urgency.options)
+const actionKeys = byFigure(recommendedAction.options)
+const learnedKeys = byFigure(howLearned.options)
+const layerKeys = byFigure(findingLayer.options)
+
+interface FindingEntryProps {
+  readonly panel: PanelDefinition
+  readonly names: NameChoice
+  /** The finding that is amended; null for a new one. */
+  readonly amended: Finding | null
+}
+
+function sent(finding: FindingInHand): Omit<Finding, 'number'> {
+  const { kind, ...rest } = finding
+  if (kind === null) throw new ProblemError('input-refused', 'Choose the kind of finding first.', { field: 'kind' })
+  if (finding.extent !== null && !extentStands(finding.extent)) {
+    const wanted = finding.extent.shape === 'area' ? 'three points' : 'two points'
+    throw new ProblemError('input-refused', `The extent needs ${wanted}; set more, or clear it.`, { field: 'extent' })
+  }
+  return { ...rest, kind }
+}
+
+/** A finding, entered by keys: kind letter, severity figure, urgency figure, note, Enter. Everything else has a default. */
+export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
+  const form = useRef<HTMLDivElement>(null)
+  const initial = useMemo((): FindingInHand => amended ?? newFinding(panel.id), [amended, panel.id])
+  const entry = useEntry<FindingInHand>({
+    name: amended === null ? `finding.add ${panel.id}` : `finding.amend ${amended.number}`,
+    initial,
+    keep: (finding) => {
+      if (amended === null) return change('finding.add', { draft: sent(finding) })
+      const { number, ...draft } = { ...sent(finding), number: amended.number }
+      return change('finding.amend', { number, draft })
+    },
+    kept: () => {
+      leaveEntry()
+    },
+  })
+  const { draft, set } = entry
+  const goTo = (id: string) => {
+    const group = form.current?.querySelector<HTMLElement>(`#${id}`)
+    const wanted = group?.matches('input,textarea,button')
+      ? group
+      : group?.querySelector<HTMLElement>('[tabindex="0"], input:checked, input, textarea, svg')
+    wanted?.focus()
+  }
+  const choose = <Part extends Partial<FindingInHand>>(part: Part, byKey: boolean, next: string) => {
+    set(part)
+    if (byKey) goTo(next)
+  }
+  const [startAt] = useState(amended === null && draft.kind === null ? 'finding-kind' : 'finding-severity')
+  useEffect(() => {
+    const group = form.current?.querySelector(`#${startAt}`)
+    group?.querySelector<HTMLElement>('input:checked, input')?.focus()
+  }, [startAt])
+  useKeys('Finding', [
+    { keys: 'K', does: 'to the kind', run: () => goTo('finding-kind') },
+    { keys: 'S', does: 'to severity', run: () => goTo('finding-severity') },
+    { keys: 'U', does: 'to urgency', run: () => goTo('finding-urgency') },
+    { keys: 'A', does: 'to the recommended action', run: () => goTo('finding-action') },
+    { keys: 'L', does: 'to the layer', run: () => goTo('finding-layer') },
+    { keys: 'H', does: 'to how it was learned', run: () => goTo('finding-learned') },
+    { keys: 'X', does: 'to the extent on the outline', run: () => goTo('finding-extent') },
+    { keys: 'N', does: 'to the note', run: () => goTo('finding-note') },
+    { keys: 'D', does: 'dangerous, or not', run: () => set({ dangerous: !draft.dangerous }) },
+  ])
+  const raises = draft.kind === 'filler' || draft.kind === 'corrosion' || draft.kind === 'perforation'
+  return (
+    <EditSheet
+      title={amended === null ? 'A finding' : `Finding F\u202f${amended.number}`}
+      over={
+        <span>
+          {panel.stop}, {panelName(panel, names)}
+        </span>
+      }
+      onKeep={() => void entry.keep()}
+      onLeave={leaveEntry}
+      problem={entry.problemOfAll}
+      busy={entry.busy}
+      onStartOver={entry.begun ? entry.startOver : undefined}
+      {...(amended === null
+        ? {}
+        : {
+            onWithdraw: () => {
+              void change('finding.withdraw', { number: amended.number }).then(leaveEntry)
+            },
+          })}
+    >
+      <div ref={form} className="finding-form">
+        <KeyChoice<FindingKind>
+          id="finding-kind"
+          label="Kind"
+          choices={findingKeys}
+          value={draft.kind}
+          onChoose={(kind, byKey) => choose({ kind, layer: usualLayer(kind) }, byKey, 'finding-severity')}
+          layout="columns"
+        />
+        {entry.field('kind').problem === null ? null : <p className="field-problem">{entry.field('kind').problem}</p>}
+        <KeyChoice
+          id="finding-severity"
+          label="Severity of the material"
+          keys="S"
+          choices={severityKeys}
+          value={draft.severity}
+          onChoose={(value, byKey) => choose({ severity: value }, byKey, 'finding-urgency')}
+          layout="line"
+        />
+        <KeyChoice
+          id="finding-urgency"
+          label="Urgency of the measure"
+          keys="U"
+          choices={urgencyKeys}
+          value={draft.urgency}
+          onChoose={(value, byKey) => choose({ urgency: value }, byKey, 'finding-note')}
+          layout="line"
+        />
+        <div id="finding-note">
+          <NoteField
+            label="Note; Enter keeps, Shift Enter begins a line"
+            {...entry.field('note')}
+            keyCap={<KeyCap keys="N" />}
+            onEnter={() => void entry.keep()}
+          />
+        </div>
+        <div id="finding-extent">
+          <ExtentPad
+            panelId={panel.id}
+            extent={draft.extent}
+            onChange={(extent) => set({ extent })}
+            problem={entry.field('extent').problem}
+          />
+        </div>
+        <KeyChoice
+          id="finding-action"
+          label="Recommended action"
+          keys="A"
+          choices={actionKeys}
+          value={draft.action}
+          onChoose={(value, byKey) => choose({ action: value }, byKey, 'finding-note')}
+          layout="columns"
+        />
+        <KeyChoice
+          id="finding-layer"
+          label="Layer"
+          keys="L"
+          choices={layerKeys}
+          value={draft.layer}
+          onChoose={(value, byKey) => choose({ layer: value }, byKey, 'finding-note')}
+          layout="line"
+        />
+        <KeyChoice
+          id="finding-learned"
+          label="How it was learned"
+          keys="H"
+          choices={learnedKeys}
+          value={draft.learned}
+          onChoose={(value, byKey) => choose({ learned: value }, byKey, 'finding-note')}
+          layout="line"
+        />
+        {draft.learned === 'told' || draft.learned === 'inferred' ? (
+          <TextField label="Told by whom, or inferred from what" {...entry.field('learnedFrom')} />
+        ) : null}
+        <FindingSizes entry={entry} />
+        <GradeFields kind={draft.kind} grade={draft.grade} onChange={(grade) => set({ grade })} />
+        <NoteField label="Suspected cause, apart from what was observed" rows={1} {...entry.field('suspectedCause')} />
+        <YesNoField
+          label="Dangerous: tell the owner at once"
+          {...entry.field('dangerous')}
+          keyCap={<KeyCap keys="D" />}
+        />
+        <ExhibitPicker label="Shown by exhibits" {...entry.field('exhibits')} panelId={panel.id} />
+      </div>
+      <CautionNotes panel={panel} steps={raises ? ['sanding or cutting'] : []} />
+    </EditSheet>
+  )
+}
+
+/** The finding an entry amends, or null. */
+export function useAmendedFinding(findings: readonly Finding[]): Finding | null {
+  const entry = useWalkStore((state) => state.entry)
+  if (entry?.kind !== 'finding' || entry.amends === null) return null
+  return findings.find((finding) => finding.number === entry.amends) ?? null
+}

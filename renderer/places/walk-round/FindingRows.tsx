@@ -1,0 +1,121 @@
+import { Button } from 'react-aria-components/Button'
+import type { Finding } from '../../../shared-types/finding.ts'
+import type { LengthUnit } from '../../../shared-types/units.ts'
+import { lineLengthMm, polygonAreaMm2 } from '../../drawing/outline-shape.ts'
+import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { areaText, lengthText } from '../../parts-of-page/figure-text.ts'
+import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
+import { gradeText } from './finding-draft.ts'
+import { enter, useWalkStore } from './walk-store.ts'
+
+/** Where a finding lies, with its drawn size. */
+export function extentText(finding: Finding, unit: LengthUnit): string {
+  const { extent } = finding
+  if (extent === null) return 'whole panel'
+  if (extent.shape === 'point') return 'at a point'
+  if (extent.shape === 'line') return `along ${lengthText(lineLengthMm(extent.points), unit)}, as drawn`
+  return `${areaText(polygonAreaMm2(extent.points), unit)}, as drawn`
+}
+
+function sizeText(finding: Finding, unit: LengthUnit): string {
+  const sizes = [
+    ['long', finding.lengthMm],
+    ['wide', finding.widthMm],
+    ['deep', finding.depthMm],
+  ] as const
+  const measured = sizes.flatMap(([word, mm]) =>
+    mm === null ? [] : [`${lengthText(mm, unit, unit === 'mm' ? 1 : 3)} ${word}`],
+  )
+  const spread = finding.sizeUncertaintyMm
+  if (measured.length === 0) return ''
+  return `${measured.join(', ')}${spread === null ? ', uncertainty not stated' : ` ± ${lengthText(spread, unit, unit === 'mm' ? 1 : 3)} (k = 2)`}`
+}
+
+/** One line that names a finding: its kind, and the beginning of its note. */
+export function findingTitle(finding: Finding): string {
+  const first = finding.note.split(/[\n.;]/)[0]?.trim() ?? ''
+  const kind = finding.kind.charAt(0).toUpperCase() + finding.kind.slice(1)
+  return first === '' ? kind : `${kind}: ${first.length > 70 ? `${first.slice(0, 68)}…` : first}`
+}
+
+function FindingFacts({ finding, unit }: { readonly finding: Finding; readonly unit: LengthUnit }) {
+  const learned = finding.learnedFrom === '' ? finding.learned : `${finding.learned}: ${finding.learnedFrom}`
+  const size = sizeText(finding, unit)
+  const facts: readonly (readonly [string, string])[] = [
+    ['Extent', extentText(finding, unit)],
+    ...(size === '' ? [] : [['Size', size] as const]),
+    ['Severity', finding.severity],
+    ['Urgency', finding.urgency],
+    ['Action', finding.action],
+    ['Learned', `${learned}; ${finding.layer}`],
+    ...(finding.grade === null ? [] : [['Grade', gradeText(finding.grade)] as const]),
+    ...(finding.suspectedCause === '' ? [] : [['Cause, suspected', finding.suspectedCause] as const]),
+    ...(finding.note === '' ? [] : [['Note', finding.note] as const]),
+  ]
+  return (
+    <dl className="facts">
+      {facts.map(([word, value]) => (
+        <div key={word}>
+          <dt>{word}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+      {finding.exhibits.length === 0 ? null : (
+        <div>
+          <dt>Shown by</dt>
+          <dd className="reference-row">
+            {finding.exhibits.map((number) => (
+              <ReferenceLink key={number} reference={{ kind: 'exhibit', key: String(number) }} />
+            ))}
+          </dd>
+        </div>
+      )}
+    </dl>
+  )
+}
+
+interface FindingRowsProps {
+  readonly findings: readonly Finding[]
+  readonly unit: LengthUnit
+}
+
+/** Findings of the panel in hand, one unfolded at a time, so that a tenth still fits the sheet. */
+export function FindingRows({ findings, unit }: FindingRowsProps) {
+  const unfolded = useWalkStore((state) => state.unfolded)
+  const open = findings.find((finding) => `F${finding.number}` === unfolded) ?? findings.at(-1)
+  if (findings.length === 0) return <p className="note none-yet">none noted</p>
+  return (
+    <ul className="finding-rows">
+      {findings.map((finding) => {
+        const isOpen = finding === open
+        return (
+          <li key={finding.number} className={isOpen ? 'finding-row is-open' : 'finding-row'}>
+            <Button
+              className="finding-head"
+              aria-expanded={isOpen}
+              onPress={() => useWalkStore.setState({ unfolded: `F${finding.number}` })}
+            >
+              <span className="figures">F{finding.number}</span>
+              <span className="finding-words">
+                {finding.dangerous ? <em className="dangerous">tell the owner at once. </em> : null}
+                {findingTitle(finding)}
+              </span>
+              {isOpen ? null : <span className="quiet">{finding.severity}</span>}
+            </Button>
+            {isOpen ? (
+              <>
+                <FindingFacts finding={finding} unit={unit} />
+                <ActionKey
+                  keys="A"
+                  label="amend"
+                  name={`Amend finding F ${finding.number}`}
+                  onAct={() => enter({ kind: 'finding', amends: finding.number })}
+                />
+              </>
+            ) : null}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}

@@ -1,0 +1,159 @@
+import { memo } from 'react'
+import type { ExtentMark, PanelMark } from '../../../shared-types/figure.ts'
+import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
+import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { Section } from '../../parts-of-page/Section.tsx'
+import { summaryOf } from '../coating/spot-summary.ts'
+import { CautionNotes } from './CautionNotes.tsx'
+import { ExhibitRow } from './ExhibitRow.tsx'
+import { FindingRows } from './FindingRows.tsx'
+import { ImportNote } from './ImportNote.tsx'
+import { ReadingTable, spotLetter, thicknessFigure } from './ReadingTable.tsx'
+import { enter, useWalkStore } from './walk-store.ts'
+import { stateOfPanel } from './walking.ts'
+
+interface PanelSheetProps {
+  readonly panel: PanelDefinition
+  readonly count: number
+  readonly record: RecordView
+  readonly mark: PanelMark | undefined
+  readonly extents: readonly ExtentMark[]
+  readonly onStep: (step: 1 | -1) => void
+  readonly onNothingFound: () => void
+}
+
+/** The panel in hand: its state, its outline, what was found, shown and read on it, and what is still open. */
+export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
+  const { panel, record } = props
+  const figure = useWalkStore((state) => state.figure)
+  const questions = useWalkStore((state) => state.judgement?.openQuestions)
+  const { names, lengthUnit, coatingUnit } = record.commission
+  const state = stateOfPanel(record.panels, panel.id)
+  const findings = record.findings.filter((finding) => finding.panelId === panel.id)
+  const spots = record.spots.filter((spot) => spot.panelId === panel.id)
+  const exhibits = record.exhibits.filter((exhibit) => exhibit.panelId === panel.id)
+  const shown = figure === null ? undefined : largestPanelView(figure, panel.id)
+  const open = (questions ?? []).filter((question) =>
+    question.references.some((reference) => reference.kind === 'panel' && reference.key === panel.id),
+  )
+  return (
+    <>
+      <div className="sheet-over">
+        <span>
+          in hand {panel.stop} of {props.count}, {panel.layer}
+        </span>
+        <span className="sheet-steps">
+          <ActionKey keys="[" label="back" name="Back to the panel before" onAct={() => props.onStep(-1)} />
+          <ActionKey keys="]" label="next" name="On to the next panel" onAct={() => props.onStep(1)} />
+        </span>
+      </div>
+      <h2 className="sheet-title" aria-live="polite">
+        {panelName(panel, names)}
+      </h2>
+      <dl className="state-rows">
+        <div>
+          <dt>Metal</dt>
+          <dd>{state.inspection === 'not accessible' ? 'not accessible' : state.metal}</dd>
+          <ActionKey keys="M" label="" name="State of the metal" onAct={() => enter({ kind: 'metal' })} />
+        </div>
+        <div>
+          <dt>Paint</dt>
+          <dd>{state.paint}</dd>
+          <ActionKey keys="P" label="" name="State of the paint" onAct={() => enter({ kind: 'paint' })} />
+        </div>
+      </dl>
+      <div className="sheet-quick">
+        {state.inspection === 'inspected' && state.nothingFound ? (
+          <span className="quiet">inspected, nothing found</span>
+        ) : findings.length === 0 && state.inspection !== 'inspected' ? (
+          <ActionKey keys="N" label="nothing found" name="Inspected, nothing found" onAct={props.onNothingFound} />
+        ) : null}
+        {state.inspection === 'not accessible' ? (
+          <span className="quiet">not accessible: {state.reason}</span>
+        ) : state.inspection === 'not inspected' ? (
+          <ActionKey keys="X" label="not accessible" onAct={() => enter({ kind: 'not accessible' })} />
+        ) : null}
+        {state.backSeen || state.magnetVoid ? (
+          <span className="quiet">
+            {[state.backSeen ? 'back seen' : '', state.magnetVoid ? 'magnet void' : '']
+              .filter((word) => word !== '')
+              .join(', ')}
+          </span>
+        ) : null}
+      </div>
+      {shown === undefined ? (
+        <p className="note">No outline on the plan.</p>
+      ) : (
+        <PanelDrawing
+          view={shown.view}
+          panel={shown.panel}
+          mark={props.mark}
+          extents={props.extents.filter((extent) => extent.panelId === panel.id && extent.view === shown.view.id)}
+          spots={spots.flatMap((spot, index) =>
+            spot.at === null || spot.view !== shown.view.id
+              ? []
+              : [
+                  {
+                    letter: spotLetter(index),
+                    at: spot.at,
+                    figure: thicknessFigure(summaryOf(spot.values).median, coatingUnit),
+                  },
+                ],
+          )}
+          cursor={null}
+          label={`${panelName(panel, names)}, drawn alone; ${state.metal}`}
+        />
+      )}
+      {state.inspection === 'not inspected' ? (
+        <p className="note look-for">
+          <span className="look-word">Look:</span> {panel.look}. <span>{panel.access}.</span>
+        </p>
+      ) : null}
+      <Section
+        head="Findings"
+        action={
+          <ActionKey keys="F" label="add" name="Add a finding" onAct={() => enter({ kind: 'finding', amends: null })} />
+        }
+      >
+        <FindingRows findings={findings} unit={lengthUnit} />
+      </Section>
+      <Section
+        head="Exhibits"
+        action={<ActionKey keys="E" label="add" name="Add an exhibit" onAct={() => enter({ kind: 'exhibit' })} />}
+      >
+        <ExhibitRow exhibits={exhibits} />
+        <ImportNote panelId={panel.id} />
+      </Section>
+      <Section
+        head="Coating"
+        beside={coatingUnit}
+        action={
+          <ActionKey keys="R" label="read" name="Add readings" onAct={() => enter({ kind: 'reading', amends: null })} />
+        }
+      >
+        <ReadingTable spots={spots} gauges={record.gauges} unit={coatingUnit} />
+      </Section>
+      {state.note === '' ? (
+        <div className="sheet-quick">
+          <ActionKey keys="T" label="note" name="Note on the panel" onAct={() => enter({ kind: 'note' })} />
+        </div>
+      ) : (
+        <Section head="Note" action={<ActionKey keys="T" label="amend" onAct={() => enter({ kind: 'note' })} />}>
+          <p className="panel-note">{state.note}</p>
+        </Section>
+      )}
+      {open.length === 0 ? null : (
+        <Section head="Still open">
+          {open.map((question) => (
+            <p key={question.text} className="open-question">
+              {question.text} <span className="quiet">{question.wouldSettle}</span>
+            </p>
+          ))}
+        </Section>
+      )}
+      <CautionNotes panel={panel} steps={[]} />
+    </>
+  )
+})

@@ -1,0 +1,134 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
+import type { PlanFigure, PlanMarks } from '../../../shared-types/figure.ts'
+import { PlanDrawing } from '../../drawing/PlanDrawing.tsx'
+import { PlanLegend } from '../../drawing/PlanLegend.tsx'
+import { onScreen, scaleFor } from '../../drawing/plan-scale.ts'
+import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { importPhotographs } from './import-photographs.ts'
+import { panBy, turnTo, useWalkStore, zoomBy } from './walk-store.ts'
+
+interface PlanAreaProps {
+  readonly figure: PlanFigure
+  readonly marks: PlanMarks | null
+  readonly inHand: string | null
+  readonly inches: boolean
+  readonly nameOf: (panelId: string) => string
+  readonly onChoose: (panelId: string) => void
+}
+
+/** Room the drawing has, followed as the window changes. */
+function useRoom(): [React.RefObject<HTMLDivElement | null>, { width: number; height: number }] {
+  const area = useRef<HTMLDivElement>(null)
+  const [room, setRoom] = useState({ width: 0, height: 0 })
+  useLayoutEffect(() => {
+    const element = area.current
+    if (element === null) return
+    const measure = () => setRoom({ width: element.clientWidth, height: element.clientHeight })
+    const observer = new ResizeObserver(measure)
+    observer.observe(element)
+    measure()
+    return () => observer.disconnect()
+  }, [])
+  return [area, room]
+}
+
+function turnWheel(event: WheelEvent): void {
+  event.preventDefault()
+  zoomBy(event.deltaY < 0 ? 1.2 : 1 / 1.2)
+}
+
+function drag(event: PointerEvent): void {
+  const { pixelsPerMm } = useWalkStore.getState()
+  if (event.buttons === 1 && pixelsPerMm !== null) panBy(-event.movementX / pixelsPerMm, -event.movementY / pixelsPerMm)
+}
+
+/** Photographs dropped on a panel become its exhibits; beside every panel, those of the panel in hand. */
+function takeDropped(event: DragEvent, onChoose: (panelId: string) => void): void {
+  event.preventDefault()
+  const under = (event.target as Element).closest('[data-panel]')?.getAttribute('data-panel')
+  const panelId = under ?? useScreenStore.getState().inHand
+  if (panelId === null || event.dataTransfer === null) return
+  onChoose(panelId)
+  void importPhotographs([...event.dataTransfer.files], panelId, null)
+}
+
+/** The plan with its sheets: drawn to fit, moved by wheel, drag and keys; takes photographs dropped on a panel. */
+export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: PlanAreaProps) {
+  const [area, { width, height }] = useRoom()
+  const planSheet = useWalkStore((state) => state.planSheet)
+  const look = useWalkStore((state) => state.look)
+  const sheet = figure.sheets.find(({ id }) => id === planSheet) ?? figure.sheets[0]
+  const scale = useMemo(
+    () => (sheet === undefined || width === 0 ? null : scaleFor(sheet, width, height, look)),
+    [sheet, width, height, look],
+  )
+  const pixelsPerMm = scale === null ? null : Number(scale.pixelsPerMm.toFixed(4))
+  useEffect(() => {
+    if (pixelsPerMm !== null) useWalkStore.setState({ pixelsPerMm })
+  }, [pixelsPerMm])
+  useEffect(() => {
+    const element = area.current
+    if (element === null) return
+    const hears = new AbortController()
+    const { signal } = hears
+    element.addEventListener('wheel', turnWheel, { passive: false, signal })
+    element.addEventListener('pointermove', drag, { signal })
+    element.addEventListener('dragover', (event) => event.preventDefault(), { signal })
+    element.addEventListener('drop', (event) => takeDropped(event, onChoose), { signal })
+    return () => hears.abort()
+  }, [area, onChoose])
+  const legendAt = useMemo(() => {
+    const front = sheet?.views.find(({ id }) => id === 'front')
+    const roof = sheet?.views.find(({ id }) => id === 'roof')
+    if (front === undefined || roof === undefined || scale === null || look.zoom !== 1) return null
+    const { x } = onScreen(front, { u: front.box.u, v: 0 }, scale)
+    const { y } = onScreen(roof, { u: 0, v: 0 }, scale)
+    return { left: x, top: y }
+  }, [sheet, scale, look.zoom])
+  return (
+    <div className="plan-area">
+      <nav className="plan-sheets" aria-label="Sheets of the plan">
+        {figure.sheets.map(({ id, name }, index) => (
+          <button
+            key={id}
+            type="button"
+            className="plan-sheet-name"
+            aria-pressed={id === sheet?.id}
+            onClick={() => turnTo(id)}
+          >
+            <KeyCap keys={String(index + 1)} />
+            <span>{name}</span>
+          </button>
+        ))}
+        {look.zoom > 1 ? (
+          <button type="button" className="plan-sheet-name" onClick={() => zoomBy(0)}>
+            <KeyCap keys="0" />
+            <span>whole sheet</span>
+          </button>
+        ) : null}
+      </nav>
+      <div className="plan-room" ref={area}>
+        {sheet === undefined || scale === null ? null : (
+          <PlanDrawing
+            figure={figure}
+            sheet={sheet}
+            marks={marks}
+            scale={scale}
+            width={width}
+            height={height}
+            inHand={inHand}
+            inches={inches}
+            nameOf={nameOf}
+            onChoose={onChoose}
+          />
+        )}
+        {marks === null ? null : (
+          <div className={legendAt === null ? 'legend-place' : 'legend-place is-in-plan'} style={legendAt ?? undefined}>
+            <PlanLegend legend={marks.legend} />
+          </div>
+        )}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,84 @@
+import { Button } from 'react-aria-components/Button'
+import type { Gauge, Spot } from '../../../shared-types/reading.ts'
+import type { CoatingUnit } from '../../../shared-types/units.ts'
+import { coatingFigure } from '../../parts-of-page/figure-text.ts'
+import { summaryOf, type ThicknessOrMore } from '../coating/spot-summary.ts'
+import { enter } from './walk-store.ts'
+
+/** Letter by which a spot is named on its panel: a, b, c. */
+export const spotLetter = (index: number): string => String.fromCharCode(97 + (index % 26))
+
+/** A thickness that may be "more than". */
+export function thicknessFigure(value: ThicknessOrMore | null, unit: CoatingUnit): string {
+  if (value === null) return '—'
+  return `${value.orMore ? '>\u202f' : ''}${coatingFigure(value.um, unit)}`
+}
+
+const MAX_SHOWN = 3
+
+function valuesText(spot: Spot, unit: CoatingUnit): string {
+  const words = spot.values.map((value) =>
+    value.kind === 'no reading' ? '-' : `${value.kind === 'more than' ? '>' : ''}${coatingFigure(value.um, unit)}`,
+  )
+  return words.length > MAX_SHOWN ? `${words.slice(0, MAX_SHOWN).join('  ')} …` : words.join('  ')
+}
+
+function gaugeText(spot: Spot | undefined, gauges: readonly Gauge[], unit: CoatingUnit): string {
+  if (spot === undefined) return ''
+  const gauge = gauges.find((own) => own.number === spot.gauge)
+  if (gauge === undefined) return `Gauge not noted, mode ${spot.mode}.`
+  const constant = gauge.errorUm === null ? null : `${coatingFigure(gauge.errorUm, unit)}\u202f${unit}`
+  const share = gauge.errorPercent === null ? null : `${gauge.errorPercent}\u202f%`
+  const declared = [constant, share].filter((word) => word !== null).join(' + ')
+  return `${gauge.name}${declared === '' ? ', error not declared' : ` ± (${declared})`}, mode ${spot.mode}.`
+}
+
+interface ReadingTableProps {
+  readonly spots: readonly Spot[]
+  readonly gauges: readonly Gauge[]
+  readonly unit: CoatingUnit
+}
+
+/** Readings of the panel in hand: values, median, and half the range as the spread. */
+export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
+  if (spots.length === 0) return <p className="note none-yet">no readings</p>
+  return (
+    <>
+      <table className="reading-table">
+        <thead>
+          <tr>
+            <th scope="col" colSpan={2}>
+              spot
+            </th>
+            <th scope="col">readings</th>
+            <th scope="col">median</th>
+            <th scope="col">spread</th>
+          </tr>
+        </thead>
+        <tbody>
+          {spots.map((spot, index) => {
+            const { median, spread } = summaryOf(spot.values)
+            return (
+              <tr key={spot.number}>
+                <td className="figures quiet">{spotLetter(index)}</td>
+                <th scope="row">
+                  <Button
+                    className="spot-name"
+                    aria-label={`Amend readings R ${spot.number}`}
+                    onPress={() => enter({ kind: 'reading', amends: spot.number })}
+                  >
+                    {spot.where === '' ? `R\u202f${spot.number}` : spot.where}
+                  </Button>
+                </th>
+                <td className="figures">{valuesText(spot, unit)}</td>
+                <td className="figures strong">{thicknessFigure(median, unit)}</td>
+                <td className="figures">{spread === null ? '—' : `± ${thicknessFigure(spread, unit)}`}</td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+      <p className="note">{gaugeText(spots.at(-1), gauges, unit)} Spread is half the range.</p>
+    </>
+  )
+}

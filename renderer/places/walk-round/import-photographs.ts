@@ -1,0 +1,58 @@
+import { create } from 'zustand'
+import type { ViewId } from '../../../shared-types/finding.ts'
+import type { Problem } from '../../../shared-types/problem.ts'
+import { ask, problemOf } from '../../store/ask.ts'
+import { door } from '../../store/door.ts'
+import { acknowledge, useRecordStore } from '../../store/record-store.ts'
+
+export interface PhotographImport {
+  readonly taskId: string
+  readonly panelId: string
+  readonly done: number
+  readonly all: number
+  readonly ended: boolean
+  readonly taken: readonly number[]
+  readonly refused: readonly { readonly fileName: string; readonly problem: Problem }[]
+  readonly problem: Problem | null
+}
+
+/** The import that runs, or the last one, with what it refused. */
+export const useImportStore = create<{ readonly current: PhotographImport | null }>()(() => ({ current: null }))
+
+function update(taskId: string, part: Partial<PhotographImport>): void {
+  useImportStore.setState(({ current }) =>
+    current === null || current.taskId !== taskId ? {} : { current: { ...current, ...part } },
+  )
+}
+
+/** Takes photographs into the record as exhibits of a panel. Bad ones are named; the others go in. */
+export async function importPhotographs(files: readonly File[], panelId: string, view: ViewId | null): Promise<void> {
+  if (files.length === 0) return
+  const taskId = crypto.randomUUID()
+  const all = files.length
+  useImportStore.setState({
+    current: { taskId, panelId, done: 0, all, ended: false, taken: [], refused: [], problem: null },
+  })
+  const stopListening = door().listen((event) => {
+    if (event.event === 'task.progress' && event.taskId === taskId) update(taskId, { done: event.done, all: event.all })
+  })
+  try {
+    const sources: { readonly from: 'upload'; readonly upload: string }[] = []
+    for (const file of files) sources.push({ from: 'upload', upload: await door().upload(file) })
+    const madeBy = useRecordStore.getState().record?.commission.examiner ?? ''
+    const answer = await ask('exhibits.import', { taskId, sources, panelId, view, madeBy })
+    for (const acknowledgement of answer.taken) acknowledge(acknowledgement)
+    const taken = answer.taken.flatMap(({ number }) => (number === null ? [] : [number]))
+    update(taskId, { ended: true, done: all, taken, refused: answer.refused })
+  } catch (thrown) {
+    update(taskId, { ended: true, problem: problemOf(thrown) })
+  } finally {
+    stopListening()
+  }
+}
+
+/** Stops the import that runs; photographs already taken stay. */
+export function stopImport(): void {
+  const current = useImportStore.getState().current
+  if (current !== null && !current.ended) void ask('task.cancel', { taskId: current.taskId }).catch(() => {})
+}

@@ -1,0 +1,67 @@
+import { useEffect } from 'react'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { ask, problemOf } from '../../store/ask.ts'
+import { useRecordStore } from '../../store/record-store.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { useWalkStore } from './walk-store.ts'
+
+/** Runs one asking after another and drops answers that came too late. */
+function latestOnly<Answer>(take: (answer: Answer) => void): (asking: () => Promise<Answer>) => void {
+  let number = 0
+  return (asking) => {
+    number += 1
+    const own = number
+    asking().then(
+      (answer) => {
+        if (own === number) take(answer)
+      },
+      (thrown: unknown) => {
+        if (own === number) useRecordStore.setState({ problem: problemOf(thrown) })
+      },
+    )
+  }
+}
+
+const takeMarks = latestOnly<Awaited<ReturnType<typeof ask<'figures.marks'>>>>((marks) =>
+  useWalkStore.setState({ marks }),
+)
+const takeFigure = latestOnly<Awaited<ReturnType<typeof ask<'figures.plan'>>>>((figure) =>
+  useWalkStore.setState({ figure }),
+)
+const takeJudgement = latestOnly<Awaited<ReturnType<typeof ask<'judgement.view'>>>>((judgement) =>
+  useWalkStore.setState({ judgement }),
+)
+
+/** Callouts are set anew once the reader has rested on a panel; the accent itself follows the hand at once. */
+const REST_MS = 120
+const JUDGE_MS = 300
+
+/** Asks for the plan, for what the record says on it, and for what to look at next, whenever those may have changed. */
+export function useWalkData(record: RecordView | null, inHand: string | null): void {
+  const body = record?.particulars.body
+  const names = record?.commission.names
+  const journalNumber = record?.journalNumber
+  const planSheet = useWalkStore((state) => state.planSheet)
+  const pixelsPerMm = useWalkStore((state) => state.pixelsPerMm)
+  useEffect(() => {
+    if (body !== undefined && names !== undefined) takeFigure(() => ask('figures.plan', { body, names }))
+  }, [body, names])
+  useEffect(() => {
+    if (journalNumber === undefined || pixelsPerMm === null) return
+    const { inHand: now } = useScreenStore.getState()
+    takeMarks(() => ask('figures.marks', { sheet: planSheet, pixelsPerMm, inHand: now }))
+  }, [journalNumber, planSheet, pixelsPerMm])
+  useEffect(() => {
+    if (pixelsPerMm === null || inHand === null) return
+    const waiting = setTimeout(
+      () => takeMarks(() => ask('figures.marks', { sheet: planSheet, pixelsPerMm, inHand })),
+      REST_MS,
+    )
+    return () => clearTimeout(waiting)
+  }, [inHand, planSheet, pixelsPerMm])
+  useEffect(() => {
+    if (journalNumber === undefined) return
+    const waiting = setTimeout(() => takeJudgement(() => ask('judgement.view', {})), JUDGE_MS)
+    return () => clearTimeout(waiting)
+  }, [journalNumber])
+}
