@@ -1,0 +1,83 @@
+import { existsSync } from 'node:fs'
+import { mkdir, mkdtemp, rename, rm } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
+import type { RequestInput, RequestName } from '../../shared-types/contract.ts'
+import { ProblemError } from '../../shared-types/problem.ts'
+import { claimUseCases } from './claims.ts'
+import { coatingUseCases } from './coating.ts'
+import { correctionUseCases } from './corrections.ts'
+import { type DemonstrationStep, readDemonstration } from './demonstration-record.ts'
+import { exhibitUseCases } from './exhibits.ts'
+import { findingUseCases } from './findings.ts'
+import { identityUseCases } from './identity.ts'
+import { partUseCases } from './parts.ts'
+import { photographUseCases } from './photographs.ts'
+import type { Program, UseCase, UseCases } from './program.ts'
+import { recordUseCases } from './records.ts'
+import { startProgram } from './running-program.ts'
+import { walkRoundUseCases } from './walk-round.ts'
+
+/** What a survey asks for. The demonstration goes in by the same use cases as anybody's record. */
+const survey: Partial<UseCases> = {
+  ...identityUseCases,
+  ...walkRoundUseCases,
+  ...findingUseCases,
+  ...coatingUseCases,
+  ...exhibitUseCases,
+  ...photographUseCases,
+  ...partUseCases,
+  ...claimUseCases,
+  ...correctionUseCases,
+}
+
+async function take(program: Program, step: DemonstrationStep): Promise<void> {
+  const act = survey[step.request] as UseCase<RequestName> | undefined
+  if (act === undefined) throw new Error(`A survey does not ask for ${step.request}.`)
+  const said: unknown = await act(program, step.input as RequestInput<RequestName>)
+  const refused = (said as { refused?: readonly { problem: { message: string } }[] } | null)?.refused?.[0]
+  if (refused !== undefined)
+    throw new Error(`A photograph of the demonstration was refused: ${refused.problem.message}`)
+}
+
+/**
+ * Makes the demonstration record at `path` by replaying its survey at the times it was done, and opens it.
+ * It is made in a folder of its own and moved when it is whole. Throws `record-exists` and leaves an existing file alone.
+ */
+export async function makeDemonstration(program: Program, path: string): Promise<void> {
+  if (existsSync(path)) {
+    throw new ProblemError('record-exists', `There is already a record at ${path}. Open it, or move it away first.`)
+  }
+  const { made, create, steps } = readDemonstration()
+  await mkdir(dirname(path), { recursive: true })
+  const making = await mkdtemp(join(dirname(path), '.making-'))
+  let now = made
+  const maker = startProgram({
+    recordsFolder: making,
+    scratchFolder: program.scratchFolder,
+    now: () => now,
+    tell: () => undefined,
+  })
+  try {
+    const begun = await recordUseCases['records.create'](maker, { ...create, fileName: basename(path) })
+    for (const step of steps) {
+      now = step.at
+      await take(maker, step)
+    }
+    await maker.end()
+    await rename(begun.path, path)
+  } finally {
+    await maker.end()
+    await rm(making, { recursive: true, force: true })
+  }
+  await recordUseCases['records.open'](program, { path, readOnly: false })
+}
+
+/** Opens the demonstration car among the records, making it when it is not there yet. */
+export const demonstrationUseCases: Pick<UseCases, 'records.demonstration'> = {
+  'records.demonstration': async (program) => {
+    const path = join(program.recordsFolder, 'demonstration.wmk')
+    if (existsSync(path)) return recordUseCases['records.open'](program, { path, readOnly: false })
+    await makeDemonstration(program, path)
+    return program.record().view()
+  },
+}

@@ -1,0 +1,36 @@
+import { type Browser, chromium, type Page } from 'playwright'
+
+/** The browser the tests drive: the one the test configuration found, else the one playwright keeps for itself. */
+export async function openBrowser(): Promise<Browser> {
+  const installed = process.env.WITNESSMARK_TEST_BROWSER
+  return chromium.launch({
+    ...(installed === undefined || installed === '' ? {} : { executablePath: installed }),
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--force-color-profile=srgb'],
+  })
+}
+
+/** Collects what must never happen on any page: script errors, dialogs, and requests that leave this machine. */
+export function watch(page: Page): { readonly faults: string[] } {
+  const faults: string[] = []
+  page.on('pageerror', (fault) => faults.push(`script error: ${fault.message}`))
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`console: ${message.text()}`)
+  })
+  page.on('dialog', (dialog) => {
+    faults.push(`dialog: ${dialog.message()}`)
+    void dialog.dismiss()
+  })
+  page.on('request', (request) => {
+    const { protocol, hostname } = new URL(request.url())
+    if (['http:', 'https:', 'ws:', 'wss:'].includes(protocol) && hostname !== '127.0.0.1') {
+      faults.push(`request to ${request.url()}`)
+    }
+  })
+  return { faults }
+}
+
+/** Waits until nothing on the page says it is busy and two pictures have been drawn. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null)
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+}

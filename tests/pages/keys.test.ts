@@ -1,0 +1,132 @@
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { placeList } from '../../renderer/store/place-list.ts'
+import { askThrough } from './asking.ts'
+import { openBrowser, settled } from './browser.ts'
+import { Keyboard } from './keyboard.ts'
+import { type StartedProgram, startOn, startOnDemonstration } from './started-program.ts'
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let keyboard: Keyboard
+
+beforeAll(async () => {
+  program = await startOnDemonstration()
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  await page.goto(program.address)
+  keyboard = new Keyboard(page)
+  await keyboard.press('Alt+3')
+  await page.getByText(/in hand \d+ of/).waitFor()
+}, 120_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+const view = () => askThrough(page, 'record.view', {})
+const entryGone = () => page.locator('.edit-sheet').waitFor({ state: 'detached' })
+
+describe('keys', () => {
+  it('an ordinary finding costs at most eight key presses besides its note', async () => {
+    const before = (await view()).findings.length
+    const counted = new Keyboard(page)
+    await counted.press('f', 'c', '3', '3')
+    await counted.write('Rust at the lower edge, 40 mm long')
+    await counted.press('Enter')
+    await entryGone()
+    const { findings } = await view()
+    expect(findings).toHaveLength(before + 1)
+    expect(findings.at(-1)).toMatchObject({
+      kind: 'corrosion',
+      severity: 'marked',
+      urgency: 'within a year',
+      note: 'Rust at the lower edge, 40 mm long',
+    })
+    expect(counted.presses).toBeLessThanOrEqual(8)
+  })
+
+  it('undo takes the finding back from the page, and redo brings it again under its own number', async () => {
+    const { findings } = await view()
+    const last = findings.at(-1)
+    await keyboard.press('Control+z')
+    await expect.poll(async () => (await view()).findings.length).toBe(findings.length - 1)
+    await page.getByText(`F\u202f${last?.number}`, { exact: true }).first().waitFor({ state: 'detached' })
+    await keyboard.press('Control+Shift+z')
+    await expect.poll(async () => (await view()).findings.at(-1)?.number).toBe(last?.number)
+  })
+
+  it('filler in place of metal is refused without the back seen or a magnet void, with what may be said instead', async () => {
+    await keyboard.press(']')
+    await settled(page)
+    const panelId = (await view()).panels.find((panel) => panel.panelId.startsWith('front-post-upper'))?.panelId
+    expect(panelId).toBeDefined()
+    await keyboard.press('m', 'i')
+    await page.getByText('cannot be told from the front').waitFor()
+    expect(await page.getByText('filler over metal').count()).toBeGreaterThan(0)
+    await keyboard.press('Escape')
+    await entryGone()
+  })
+
+  it('Tab goes through every place in reading order, shows where it is, and never gets stuck', async () => {
+    for (const { figure, name } of placeList) {
+      await keyboard.press(`Alt+${figure}`)
+      await page.waitForFunction((title) => document.title.startsWith(title), name)
+      await settled(page)
+      await page.evaluate(() => {
+        if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
+      })
+      const met = new Set<string>()
+      for (let step = 0; step < 40; step++) {
+        await page.keyboard.press('Tab')
+        const here = await page.evaluate(() => {
+          const element = document.activeElement
+          if (!(element instanceof HTMLElement || element instanceof SVGElement) || element === document.body) return null
+          const style = getComputedStyle(element)
+          const ringed = [element, element.parentElement, element.closest('label')].some((one) => {
+            const look = one === null || one === undefined ? null : getComputedStyle(one)
+            return look !== null && (look.outlineStyle !== 'none' || look.boxShadow !== 'none')
+          })
+          const box = element.getBoundingClientRect()
+          return { where: `${element.tagName} ${Math.round(box.x)} ${Math.round(box.y)}`, ringed, unseen: style.opacity === '0' }
+        })
+        if (here === null) break
+        met.add(here.where)
+        if (!here.unseen) expect(here.ringed, `${name}: focus is not shown at ${here.where}`).toBe(true)
+      }
+      expect(met.size, name).toBeGreaterThan(5)
+    }
+  }, 60_000)
+
+  it('the list of keys opens with ? and lists what works here', async () => {
+    await keyboard.press('Alt+3')
+    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await settled(page)
+    await keyboard.press('?')
+    const list = page.getByRole('region', { name: 'Keys that work now' })
+    await list.waitFor()
+    expect(await list.textContent()).toContain('add a finding')
+    await keyboard.press('Escape')
+    await list.waitFor({ state: 'detached' })
+  })
+
+  it('what the page has shown as kept is there after the process is killed at once', async () => {
+    const note = `Killed right after this, ${Date.now()}`
+    await keyboard.press('f', 'd', '2', '1')
+    await keyboard.write(note)
+    await keyboard.press('Enter')
+    await entryGone()
+    await program.kill()
+    const again = await startOn(program.folder, `${program.folder}/demonstration.wmk`)
+    try {
+      await page.goto(again.address)
+      await page.getByRole('navigation', { name: 'Places' }).waitFor()
+      expect((await view()).findings.at(-1)?.note).toBe(note)
+      expect(await askThrough(page, 'record.verify', {})).toMatchObject({ sound: true })
+    } finally {
+      await again.stop()
+    }
+  })
+})

@@ -1,0 +1,99 @@
+import axe from 'axe-core'
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { placeList } from '../../renderer/store/place-list.ts'
+import { openBrowser, settled, watch } from './browser.ts'
+import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let faults: string[]
+
+beforeAll(async () => {
+  program = await startOnDemonstration()
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  faults = watch(page).faults
+  await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+}, 120_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+async function goTo(figure: string, name: string): Promise<void> {
+  await page.keyboard.press(`Alt+${figure}`)
+  await page.waitForFunction((title) => document.title.startsWith(title), name)
+  await settled(page)
+}
+
+/** Violations of axe-core's rules, each with the places it was found at. */
+async function violations(): Promise<string[]> {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const { axe: engine } = window as unknown as { axe: typeof axe }
+    const said = await engine.run(document, { resultTypes: ['violations'] })
+    return said.violations.map(
+      ({ id, help, nodes }) =>
+        `${id}: ${help}: ${nodes.map((node) => `${node.target} ${node.html.slice(0, 160)}`).join(' | ')}`,
+    )
+  })
+}
+
+/** Text that is cut off: in a box that hides what runs over, or wider than the window. */
+const cutOff = () =>
+  page.evaluate(() => {
+    const found: string[] = []
+    if (document.documentElement.scrollWidth > window.innerWidth) {
+      found.push(`the page is ${document.documentElement.scrollWidth} wide in ${window.innerWidth}`)
+    }
+    for (const element of document.querySelectorAll<HTMLElement>('body *')) {
+      const words = [...element.childNodes].some(
+        (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim() !== '',
+      )
+      if (!words || element.closest('.unseen, svg, input, textarea') !== null) continue
+      const style = getComputedStyle(element)
+      if (style.display === 'inline' || style.visibility === 'hidden' || element.clientWidth === 0) continue
+      const hides = style.overflowX === 'hidden' || style.overflowX === 'clip'
+      if (hides && element.scrollWidth > element.clientWidth + 1)
+        found.push(`cut: ${element.textContent?.slice(0, 60)}`)
+      const box = element.getBoundingClientRect()
+      const scrolls = element.closest('[data-scrolls], .scrolls')
+      if (scrolls === null && (box.right > window.innerWidth + 1 || box.left < -1)) {
+        found.push(`outside: ${element.textContent?.slice(0, 60)}`)
+      }
+    }
+    return found
+  })
+
+describe.each(placeList.map(({ figure, name }) => ({ figure: String(figure), name })))('$name', ({ figure, name }) => {
+  it('has nothing axe-core objects to, on the paper sheet and on the night sheet', async () => {
+    await page.setViewportSize({ width: 1440, height: 900 })
+    await goTo(figure, name)
+    const onPaper = await violations()
+    await page.keyboard.press('Alt+n')
+    await settled(page)
+    const atNight = await violations()
+    await page.keyboard.press('Alt+n')
+    expect({ onPaper, atNight }).toEqual({ onPaper: [], atNight: [] })
+  })
+
+  it.each([
+    [1024, 768],
+    [1440, 900],
+    [2560, 1440],
+  ])('shows its text whole, without sideways scrolling, at %i × %i', async (width, height) => {
+    await page.setViewportSize({ width, height })
+    await goTo(figure, name)
+    expect(await cutOff()).toEqual([])
+  })
+})
+
+describe('the whole page', () => {
+  it('made no script error, dialog or request to another machine', () => {
+    expect(faults).toEqual([])
+  })
+})

@@ -1,0 +1,245 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { cameraFiles, writeCameraFiles } from '../fixtures/camera-files.ts'
+import { askThrough } from './asking.ts'
+import { openBrowser, settled, watch } from './browser.ts'
+import { Keyboard } from './keyboard.ts'
+import { checkSyntax, factsOf, fontsOf, pdfToolsThere, picturesIn, runningTextOf } from './pdf-tools.ts'
+import { type StartedProgram, startEmpty } from './started-program.ts'
+
+const PHOTOGRAPHS = 40
+const SPOTS = 20
+const PARTS = 10
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let keyboard: Keyboard
+let faults: string[]
+let photographs: readonly string[]
+
+beforeAll(async () => {
+  program = await startEmpty()
+  photographs = await writeCameraFiles(join(program.folder, 'camera'), PHOTOGRAPHS)
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  // A survey by keyboard: what a mouse would do is a fault of the test.
+  page.mouse.click = () => Promise.reject(new Error('This survey is made without a mouse.'))
+  faults = watch(page).faults
+  keyboard = new Keyboard(page)
+  await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+}, 60_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+const view = () => askThrough(page, 'record.view', {})
+const noSheet = () => page.locator('.edit-sheet').waitFor({ state: 'detached' })
+const sheet = () => page.locator('.edit-sheet').waitFor()
+
+async function goTo(figure: string, name: string): Promise<void> {
+  await keyboard.press(`Alt+${figure}`)
+  await page.waitForFunction((title) => document.title.startsWith(title), name)
+  await settled(page)
+}
+
+/** Keeps the open form with its own key and waits until it has gone. */
+async function keep(): Promise<void> {
+  await keyboard.press('Control+Enter')
+  await noSheet()
+}
+
+describe.sequential('a survey of a car that is not the demonstration, by keyboard alone', () => {
+  it('begins a record: the level first, then the car, the commission, the visit and the leave', async () => {
+    await goTo('1', 'Records')
+    await keyboard.press('n', 'u')
+    await keyboard.fill('Title', 'Fenwick two-seat coupé, 1958')
+    await keyboard.fill('Market of first sale', 'export')
+    await keyboard.fill('Who examines', 'An examiner')
+    await keyboard.fill('For whom', 'An owner')
+    await keyboard.fill('Question to answer', 'What is it, and what has been done to it?')
+    await keyboard.fill('Place', 'A shed')
+    await keyboard.press('Control+Enter')
+    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    const { particulars, commission, consents } = await view()
+    expect(particulars.title).toBe('Fenwick two-seat coupé, 1958')
+    expect(commission.level).toBe('with underneath')
+    expect(consents).toHaveLength(9)
+    expect(consents.every((consent) => !consent.given)).toBe(true)
+  })
+
+  it('takes three claims and two numbers before the walk', async () => {
+    await goTo('2', 'Identity')
+    for (const words of ['Never welded', 'First engine', 'Two owners']) {
+      await keyboard.press('c')
+      await sheet()
+      await keyboard.write(words)
+      await keyboard.fill('Who says so', 'The seller')
+      await keep()
+    }
+    for (const [kind, read] of [
+      ['Chassis plate', 'FX 0418'],
+      ['Engine, stamped', 'M 77 102'],
+    ] as const) {
+      await keyboard.press('n')
+      await sheet()
+      await keyboard.fill('What number', kind)
+      await keyboard.fill('As read', read)
+      await keep()
+    }
+    const { claims, carNumbers } = await view()
+    expect(claims.map((claim) => claim.words)).toEqual(['Never welded', 'First engine', 'Two owners'])
+    expect(carNumbers.map((number) => number.asRead)).toEqual(['FX 0418', 'M 77 102'])
+  })
+
+  it('walks to every panel: states, findings, readings and photographs, none left out', async () => {
+    await goTo('3', 'Walk-round')
+    const { panels } = await askThrough(page, 'lists.panels', {
+      body: 'coupe',
+      level: 'with underneath',
+      conditions: [...(await view()).particulars.conditions],
+    })
+    const walked = panels.filter((panel) => panel.walked)
+    let spots = 0
+    let photos = 0
+    for (const [at, panel] of walked.entries()) {
+      await page.getByText(`in hand ${panel.stop} of`).waitFor()
+      if (at % 11 === 10) {
+        await keyboard.press('x')
+        await sheet()
+        await keyboard.write('Closed section, no opening')
+        await keyboard.press('Enter')
+      } else if (at % 4 === 0) {
+        await keyboard.press('m', at % 8 === 0 ? 'r' : 'o')
+        await noSheet()
+        await keyboard.press('p', 'r')
+        await noSheet()
+        await keyboard.press('f', 'c', '3', '3')
+        await keyboard.write(`Finding at stop ${panel.stop}: rust along the lower edge`)
+        await keyboard.press('Enter')
+      } else {
+        await keyboard.press('n')
+        await page.getByText('inspected, nothing found').waitFor()
+      }
+      await noSheet()
+      if (spots < SPOTS && panel.layer === 'outer' && at % 11 !== 10) {
+        await keyboard.press('r')
+        await sheet()
+        await keyboard.write(spots % 5 === 4 ? '1210 >1500 -' : `1${spots}2 14${spots % 10} 151`)
+        await keyboard.press('Enter')
+        await noSheet()
+        spots += 1
+      }
+      if (photos < PHOTOGRAPHS && at % 4 === 0) {
+        await keyboard.press('e')
+        await sheet()
+        const chooser = page.waitForEvent('filechooser')
+        await keyboard.press('1')
+        await (await chooser).setFiles(photographs.slice(photos, photos + 5))
+        photos += 5
+        await page.waitForFunction(async (wanted) => {
+          const said = await fetch('/ask/record.view', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' })
+          return ((await said.json()) as { value: { exhibits: unknown[] } }).value.exhibits.length >= wanted
+        }, photos)
+        await keyboard.press('Escape')
+        await noSheet()
+      }
+      await keyboard.press(']')
+    }
+    const record = await view()
+    expect(spots).toBe(SPOTS)
+    expect(record.spots.flatMap((spot) => spot.values)).toHaveLength(3 * SPOTS)
+    expect(record.exhibits.filter((exhibit) => exhibit.kind === 'photograph')).toHaveLength(PHOTOGRAPHS)
+    const touched = new Set(record.panels.filter((panel) => panel.inspection !== 'not inspected').map((panel) => panel.panelId))
+    expect(walked.filter((panel) => !touched.has(panel.id)).map((panel) => panel.id)).toEqual([])
+    expect(record.findings.length).toBeGreaterThan(15)
+  }, 150_000)
+
+  it('keeps the camera files with all eight orientations, each picture upright', async () => {
+    const { exhibits } = await view()
+    const orientations = new Set(exhibits.map((exhibit) => exhibit.photograph?.orientation))
+    expect([1, 2, 3, 4, 5, 6, 7, 8].filter((orientation) => !orientations.has(orientation))).toEqual([])
+    // The letter F was laid down as 40 × 80 or 80 × 40 pixels; upright it is higher than wide in all eight.
+    const letters = exhibits.filter((exhibit) => exhibit.photograph?.fileName.includes('-orientation-'))
+    expect(letters.length).toBeGreaterThanOrEqual(8)
+    for (const { photograph } of letters) expect([photograph?.widthPx, photograph?.heightPx]).toEqual([40, 80])
+    expect(await cameraFiles()).toHaveLength(16)
+  })
+
+  it('notes parts down the list', async () => {
+    await goTo('5', 'Parts')
+    await keyboard.tabTo(/^Parts register|^Cylinder block|^Engine block/)
+    await keyboard.press('ArrowDown', 'Enter')
+    await sheet()
+    for (let part = 0; part < PARTS; part++) {
+      await keyboard.press(part % 3 === 0 ? 'l' : 'f', 'Enter')
+      await expect.poll(async () => (await view()).parts.length).toBe(part + 1)
+    }
+  })
+
+  it('plans three corrections', async () => {
+    await goTo('8', 'Putting right')
+    for (const what of ['Let in the left foot', 'Renew a hose', 'Clean the drains']) {
+      await keyboard.press('k')
+      await sheet()
+      await keyboard.fill(/^What/, what)
+      await keep()
+    }
+    expect((await view()).corrections.map((correction) => correction.what)).toHaveLength(3)
+  })
+
+  it('issues an edition, changes a finding, and issues a second one that says what changed', async () => {
+    await goTo('9', 'Report')
+    await keyboard.press('i')
+    await keyboard.tabTo(/^[Ii]ssue|^keep/)
+    await keyboard.press('Control+Enter')
+    await expect.poll(async () => (await view()).editions.length, { timeout: 60_000 }).toBe(1)
+    await goTo('3', 'Walk-round')
+    await keyboard.press('f', 'd', '2', '2')
+    await keyboard.write('A dent seen after the first edition')
+    await keyboard.press('Enter')
+    await noSheet()
+    await goTo('9', 'Report')
+    await keyboard.press('i')
+    await keyboard.fill(/^(Why|Reason|What)/, 'A dent was seen afterwards')
+    await keyboard.press('Control+Enter')
+    await expect.poll(async () => (await view()).editions.length, { timeout: 60_000 }).toBe(2)
+  }, 150_000)
+
+  it.skipIf(!pdfToolsThere)('hands over PDFs that outside readers find sound (poppler, qpdf)', async () => {
+    for (const { number, pages } of (await view()).editions) {
+      const path = join(program.folder, `edition-${number}.pdf`)
+      const bytes = await page.evaluate(async (address) => {
+        const read = new FileReader()
+        const blob = await (await fetch(address)).blob()
+        return new Promise<string>((done) => {
+          read.onload = () => done(String(read.result).split(',')[1] ?? '')
+          read.readAsDataURL(blob)
+        })
+      }, `/edition/${number}`)
+      await writeFile(path, Buffer.from(bytes, 'base64'))
+      checkSyntax(path)
+      expect(Number(factsOf(path).get('Pages'))).toBe(pages)
+      const fonts = fontsOf(path)
+      expect(fonts.length).toBeGreaterThan(0)
+      for (const font of fonts) expect(font.embedded && font.unicode, font.row).toBe(true)
+      expect(picturesIn(path)).toBeGreaterThanOrEqual(PHOTOGRAPHS)
+      const text = runningTextOf(path)
+      expect(text).toContain('Fenwick two-seat coupé, 1958')
+      expect(text).toContain('FX 0418')
+      expect(text).toContain('Never welded')
+      expect(text).toContain('Finding at stop 1: rust along the lower edge')
+      expect(text.includes('A dent seen after the first edition')).toBe(number === 2)
+      expect(text).toMatch(new RegExp(`page ${pages} of ${pages}`, 'i'))
+    }
+  }, 60_000)
+
+  it('made no script error, dialog or request to another machine', () => {
+    expect(faults).toEqual([])
+  })
+})
