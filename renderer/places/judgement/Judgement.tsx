@@ -1,6 +1,93 @@
+import { useRef } from 'react'
+import type { Judgement as JudgementView } from '../../../shared-types/judgement.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
+import { Section } from '../../parts-of-page/Section.tsx'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { useAnswer } from '../../store/use-answer.ts'
+import { AreaLines } from './AreaLines.tsx'
+import { BarAxis } from './BarAxis.tsx'
+import { CoverageLines } from './CoverageLines.tsx'
+import { LookNextList } from './LookNextList.tsx'
+import { OpenQuestions } from './OpenQuestions.tsx'
+import { ShareLine } from './ShareLine.tsx'
+import '../place-lines.css'
+import './judgement.css'
 
-/** Replaced by the place itself. */
+/** Moves the focus from line to line of the bars. */
+function useLineKeys(): React.RefObject<HTMLDivElement | null> {
+  const lines = useRef<HTMLDivElement>(null)
+  const step = (by: number) => {
+    const all = [...(lines.current?.querySelectorAll<HTMLButtonElement>('.share-line') ?? [])]
+    const now = all.indexOf(document.activeElement as HTMLButtonElement)
+    all[now < 0 ? 0 : Math.min(all.length - 1, Math.max(0, now + by))]?.focus()
+  }
+  useKeys('Judgement', [
+    { keys: 'ArrowDown', does: 'next line', run: () => step(1) },
+    { keys: 'ArrowUp', does: 'line before', run: () => step(-1) },
+  ])
+  return lines
+}
+
+function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) {
+  const lines = useLineKeys()
+  return (
+    <div className="judgement-columns" ref={lines}>
+      <div>
+        <Section
+          head="What of the body is original"
+          level="column"
+          beside="bounds: least – most possible; the width is what was not seen"
+        >
+          <BarAxis />
+          <AreaLines area={judgement.whole} whole />
+        </Section>
+        <Section head="By area of the body">
+          {judgement.areas.map((area) => (
+            <AreaLines key={area.id} area={area} />
+          ))}
+        </Section>
+        <Section head="By panel" beside="in walking order">
+          {judgement.panels.map((panel) => (
+            <AreaLines key={panel.id} area={panel} />
+          ))}
+        </Section>
+      </div>
+      <div>
+        <CoverageLines coverage={judgement.coverage} />
+        <Section head="Parts, by group" level="column" beside="by count">
+          <BarAxis />
+          {judgement.parts.length === 0 ? <p className="place-note">The parts register is empty.</p> : null}
+          {judgement.parts.map((range) => (
+            <ShareLine key={range.id} range={range} label={range.label} />
+          ))}
+        </Section>
+        <OpenQuestions questions={judgement.openQuestions} />
+        <LookNextList entries={judgement.lookNext} />
+      </div>
+    </div>
+  )
+}
+
+function JudgementPage({ record }: { readonly record: RecordView }) {
+  const judgement = useAnswer('judgement.view', {}, record.journalNumber)
+  return (
+    <PlacePage name="Judgement">
+      <ProblemNote problem={judgement.problem} />
+      {judgement.value === null ? (
+        <p className="place-note" role="status">
+          {judgement.busy ? 'computing from the record' : ''}
+        </p>
+      ) : (
+        <JudgementColumns judgement={judgement.value} />
+      )}
+    </PlacePage>
+  )
+}
+
+/** Judgement: what can be said of originality, as bounds, and why; never one total of unlike things. */
 export function Judgement() {
-  return <PlacePage name="Judgement">{null}</PlacePage>
+  return <RecordPlace name="Judgement">{(record) => <JudgementPage record={record} />}</RecordPlace>
 }

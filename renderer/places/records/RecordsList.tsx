@@ -73,7 +73,7 @@ export function RecordsList({ onNew }: { readonly onNew: () => void }) {
         <ProblemNote
           problem={acts.problem}
           onInstead={(choice) => {
-            if (acts.refusedPath !== null && /read.?only/iu.test(choice)) acts.open(acts.refusedPath, true)
+            if (acts.refusedPath !== null && /read/iu.test(choice)) acts.open(acts.refusedPath, true)
           }}
         />
       </div>

@@ -3,6 +3,7 @@ import type { Problem } from '../../../shared-types/problem.ts'
 import { ask, loadRecord, problemOf } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { goToPlace } from '../../store/screen-store.ts'
+import { verifyChain } from '../history/verify-chain.ts'
 
 export interface RecordActs {
   /** What is being done now, in words; null when nothing is. */
@@ -17,13 +18,6 @@ export interface RecordActs {
   readonly backup: () => void
   readonly verify: () => void
   readonly close: () => void
-}
-
-async function verified(): Promise<string> {
-  const { rows, sound, firstBad } = await ask('record.verify', {})
-  return sound
-    ? `The journal is sound: ${rows} rows, each bound to the one before it by its hash.`
-    : `The journal is not sound: row ${firstBad ?? 'unknown'} does not fit the one before it. Work on a backup from before it, and keep this file as it is.`
 }
 
 /** What can be done to whole records, one at a time, each ending in a sentence or a problem. */
@@ -70,7 +64,7 @@ export function useRecordActs(): RecordActs {
         return goToWork()
       }),
     backup: () => act('copying', null, async () => `A copy was made: ${(await ask('record.backup', {})).path}`),
-    verify: () => act('verifying the journal', null, verified),
+    verify: () => act('verifying the journal', null, verifyChain),
     close: () =>
       act('closing', null, async () => {
         await ask('records.close', {})

@@ -1,0 +1,43 @@
+import { useEffect, useState } from 'react'
+import type { Problem } from '../../../shared-types/problem.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { Section } from '../../parts-of-page/Section.tsx'
+import { problemOf } from '../../store/ask.ts'
+import { verifyChain } from './verify-chain.ts'
+
+interface ChainCheckProps {
+  readonly record: RecordView
+  /** How often verifying was asked for; 0 before the first time. */
+  readonly times: number
+  readonly onVerify: () => void
+}
+
+/** Recomputes the chain of hashes from the first row to the last. */
+export function ChainCheck({ record, times, onVerify }: ChainCheckProps) {
+  const [said, setSaid] = useState<string | null>(null)
+  const [problem, setProblem] = useState<Problem | null>(null)
+  useEffect(() => {
+    if (times === 0) return
+    setSaid('recomputing every hash')
+    setProblem(null)
+    verifyChain().then(setSaid, (thrown: unknown) => {
+      setSaid(null)
+      setProblem(problemOf(thrown))
+    })
+  }, [times])
+  return (
+    <Section
+      head="Chain of hashes"
+      level="column"
+      action={<ActionKey keys="V" label="verify" name="Verify the journal" onAct={onVerify} />}
+    >
+      <p className="place-note" role="status">
+        {said ?? 'Not verified since this place was opened.'}
+      </p>
+      <ProblemNote problem={problem} />
+      <p className="edition-hash figures">last {record.journalHash}</p>
+    </Section>
+  )
+}

@@ -1,0 +1,70 @@
+import { useId, useState } from 'react'
+import type { AreaJudgement, StateShare } from '../../../shared-types/judgement.ts'
+import { figureText } from '../../parts-of-page/figure-text.ts'
+import { boundsText } from './bounds-text.ts'
+import { ShareLine } from './ShareLine.tsx'
+
+function StateTable({ head, shares }: { readonly head: string; readonly shares: readonly StateShare[] }) {
+  return (
+    <table className="state-shares">
+      <caption>{head}</caption>
+      <thead>
+        <tr>
+          <th scope="col">state</th>
+          <th scope="col">share</th>
+          <th scope="col">area seen, m²</th>
+        </tr>
+      </thead>
+      <tbody>
+        {shares.map((share) => (
+          <tr key={share.state}>
+            <th scope="row">{share.state}</th>
+            <td className="figures">{boundsText(share)}</td>
+            <td className="figures">{figureText(share.areaM2, 2)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+interface AreaLinesProps {
+  readonly area: AreaJudgement
+  /** The whole body shows its states without being asked. */
+  readonly whole?: boolean
+}
+
+/** A surface: its metal and its paint as bounds on the common axis, and every state it was found in. */
+export function AreaLines({ area, whole = false }: AreaLinesProps) {
+  const [open, setOpen] = useState(whole)
+  const states = useId()
+  const seen = `${area.panelsSeen} of ${area.panels} ${area.panels === 1 ? 'panel' : 'panels'} seen`
+  return (
+    <div className="area-lines">
+      <div className="area-head">
+        <span className="strong">{area.label}</span>
+        <span className="quiet">
+          {figureText(area.areaM2, 2)} m² · {seen}
+        </span>
+        <button
+          type="button"
+          className="action-key"
+          aria-expanded={open}
+          aria-controls={open ? states : undefined}
+          aria-label={`States of ${area.label}`}
+          onClick={() => setOpen(!open)}
+        >
+          {open ? 'close states' : 'states'}
+        </button>
+      </div>
+      <ShareLine range={area.originalMetal} label="original metal" />
+      <ShareLine range={area.factoryPaint} label="factory paint" />
+      {open ? (
+        <div id={states} className="state-tables">
+          <StateTable head="Metal" shares={area.metal} />
+          <StateTable head="Paint" shares={area.paint} />
+        </div>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,33 @@
+import type { Coverage } from '../../../shared-types/judgement.ts'
+import { Section } from '../../parts-of-page/Section.tsx'
+
+const layerWords: { readonly [L in Coverage['layer']]: string } = {
+  outer: 'outside',
+  inner: 'inside',
+  under: 'underneath',
+}
+
+/** How much was looked at, layer by layer; what could not be reached is counted apart and never as seen. */
+export function CoverageLines({ coverage }: { readonly coverage: readonly Coverage[] }) {
+  return (
+    <Section head="Looked at" level="column" beside="panels, by layer">
+      <dl className="said-list">
+        {coverage.map((layer) => (
+          <div key={layer.layer}>
+            <dt>{layerWords[layer.layer]}</dt>
+            <dd>
+              <span className="figures">
+                {layer.seen} of {layer.walked}
+              </span>{' '}
+              in the walk
+              <span className="under-line">
+                not accessible {layer.notAccessible} · not inspected {layer.walked - layer.seen - layer.notAccessible}
+                {layer.all === layer.walked ? '' : ` · outside the level of inspection ${layer.all - layer.walked}`}
+              </span>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </Section>
+  )
+}

@@ -1,0 +1,48 @@
+import { Button } from 'react-aria-components/Button'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { Section } from '../../parts-of-page/Section.tsx'
+import { placeList } from '../../store/place-list.ts'
+import { goToPlace } from '../../store/screen-store.ts'
+import { useAnswer } from '../../store/use-answer.ts'
+
+/** What a report must state and the record does not say yet, each with the place where it is said. */
+export function ReadinessList({ follows }: { readonly follows: number }) {
+  const readiness = useAnswer('report.readiness', {}, follows)
+  const lines = readiness.value ?? []
+  return (
+    <Section
+      head="Still to state"
+      level="column"
+      beside={readiness.value === null ? 'reading the record' : `${lines.length} of what a report must say`}
+    >
+      <ProblemNote problem={readiness.problem} />
+      {readiness.value !== null && lines.length === 0 ? (
+        <p className="place-note">
+          Everything a report must say is in the record. That is no judgement of whether it is right.
+        </p>
+      ) : null}
+      <ul>
+        {lines.map((line) => {
+          const place = placeList.find(({ id, name }) => id === line.place || name === line.place)
+          return (
+            <li key={`${line.line} ${line.missing}`} className="readiness-line">
+              <p>{line.missing}</p>
+              <p className="note">{line.line}</p>
+              {place === undefined ? (
+                <span className="note">{line.place}</span>
+              ) : (
+                <Button
+                  className="place-link"
+                  aria-label={`Go to ${place.name}: ${line.missing}`}
+                  onPress={() => goToPlace(place.id)}
+                >
+                  {place.name}
+                </Button>
+              )}
+            </li>
+          )
+        })}
+      </ul>
+    </Section>
+  )
+}
