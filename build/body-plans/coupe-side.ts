@@ -541,10 +541,10 @@ export function side(hand: 'L' | 'R', at: { x: number; y: number }): ViewDrawing
   const sided = (name: string) => (name.endsWith('.L') ? `${name.slice(0, -1)}${hand}` : name)
   const flap = rounded(
     [
-      [3560, 836],
-      [3696, 838],
-      [3700, 722],
-      [3558, 720],
+      [3545, 838],
+      [3714, 840],
+      [3718, 702],
+      [3543, 700],
     ].map((point) => up([point[0] ?? 0, point[1] ?? 0])),
     34,
   )

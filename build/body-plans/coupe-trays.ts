@@ -185,14 +185,14 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
       'form',
       ...both(
         smooth([
-          [420, 640],
-          [700, 672],
-          [1160, 676],
+          [420, 690],
+          [700, 770],
+          [1160, 796],
         ]),
         smooth([
-          [460, 470],
-          [700, 492],
-          [860, 496],
+          [960, 470],
+          [1080, 480],
+          [1200, 476],
         ]),
       ),
     ),
@@ -201,7 +201,7 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
   return {
     id: 'bay',
     name: 'Engine bay from above, upright panels folded flat',
-    box: { u: 160, v: -780, width: 1640, height: 1560 },
+    box: { u: 160, v: -860, width: 1640, height: 1720 },
     at,
     mirror: 'v',
     curves: [
@@ -215,10 +215,10 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
       ),
       smooth([
         [216, 500],
-        [300, 620],
-        [480, 700],
-        [800, 744],
-        [1250, 760],
+        [300, 650],
+        [480, 760],
+        [800, 828],
+        [1250, 850],
       ]),
       smooth(
         [
@@ -241,18 +241,18 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
       ]),
       smooth([
         [1250, 396],
-        [1256, 600],
-        [1250, 760],
+        [1256, 640],
+        [1250, 850],
       ]),
       smooth([
-        [1250, 760],
-        [1420, 740],
-        [1600, 690],
-        [1700, 600],
+        [1250, 850],
+        [1420, 826],
+        [1600, 760],
+        [1700, 640],
       ]),
       smooth(
         [
-          [1700, 600],
+          [1700, 640],
           [1736, 300],
           [1740, 0],
         ],
@@ -268,7 +268,7 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
       'front-bulkhead': [1500, 300],
     },
     setIn: [
-      ...sides('spring-tower', ellipse([760, 566], 166), 'front-side-inner'),
+      ...sides('spring-tower', ellipse([780, 610], 164), 'front-side-inner'),
       middle('battery-tray', block(1300, 1500, -560, -260, 14), 'front-bulkhead'),
     ],
     cutouts: [],
@@ -282,7 +282,7 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
   return {
     id: 'floor',
     name: 'Inside, unfolded: stations hold from toe board to heel board, upright panels are folded flat',
-    box: { u: 860, v: -1080, width: 3640, height: 2160 },
+    box: { u: 860, v: -1080, width: 3820, height: 2160 },
     at,
     mirror: 'v',
     curves: [
@@ -396,26 +396,26 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
       ]),
       smooth([
         [4140, 500],
-        [4300, 520],
-        [4420, 500],
+        [4380, 524],
+        [4600, 500],
       ]),
       smooth([
         [4140, 500],
-        [4160, 640],
-        [4200, 760],
-        [4400, 740],
-        [4420, 500],
+        [4200, 610],
+        [4260, 720],
+        [4540, 724],
+        [4600, 500],
       ]),
       smooth(
         [
-          [4420, 500],
-          [4448, 260],
-          [4452, 0],
+          [4600, 500],
+          [4628, 260],
+          [4632, 0],
         ],
         undefined,
         [0, -1],
       ),
-      lines([800, 0], [4600, 0]),
+      lines([800, 0], [4760, 0]),
     ],
     faces: {
       'instrument-panel': [1080, 300],
@@ -431,15 +431,15 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
       'rear-shelf': [3450, 200],
       'rear-arch-inner.L': [3860, 640],
       'luggage-side-floor.L': [4280, 640],
-      'luggage-floor': [4000, 200],
+      'luggage-floor': [3720, 100],
     },
-    setIn: [middle('spare-well', ellipse([4040, 60], 312), 'luggage-floor')],
+    setIn: [middle('spare-well', ellipse([4140, 60], 312), 'luggage-floor')],
     cutouts: [],
     silhouette: null,
     ink: [
       ...line('form', ...both(...[230, 330, 430, 530].map((v) => lines([1500, v], [1980, v])))),
       ...line('form', ...both(...[230, 330, 430, 530].map((v) => lines([2200, v], [2640, v])))),
-      ...loop('form', ellipse([4040, 60], 280), ellipse([4040, 60], 60)),
+      ...loop('form', ellipse([4140, 60], 280), ellipse([4140, 60], 60)),
       ...loop('detail', ...both(ellipse([1090, 300], 56)), roundedBox([1090, 0], 120, 300, 20)),
       ...line(
         'form',
@@ -453,7 +453,7 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
           lines([2930, 420], [3250, 420]),
         ),
       ),
-      ...line('centre', lines([760, 0], [4600, 0])),
+      ...line('centre', lines([800, 0], [4760, 0])),
     ],
   }
 }

@@ -51,8 +51,8 @@ function coupe() {
     sheets: [
       page('outside', 'Outside', sheet.width, sheet.height, outside),
       page('openings', 'Openings', 4980, 2980, [cutView(openings(left, above, { x: 40, y: 120 }))]),
-      page('bay', 'Engine bay', 2440, 1860, [cutView(bay({ x: 400, y: 150 }))]),
-      page('floor', 'Inside', 3840, 2400, [cutView(floor({ x: 100, y: 120 }))]),
+      page('bay', 'Engine bay', 2240, 1960, [cutView(bay({ x: 300, y: 120 }))]),
+      page('floor', 'Inside', 4020, 2400, [cutView(floor({ x: 100, y: 120 }))]),
       page('under', 'Underneath', 4450, 1960, [cutView(under({ x: 100, y: 172 }))]),
     ],
   }

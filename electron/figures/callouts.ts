@@ -1,6 +1,7 @@
 import type { CalloutMark, PlanPanel, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
-import { distanceToEdge, flattened } from './cubic-path.ts'
+import { type CalledPanel, type CalloutWish, homesFor } from './callout-homes.ts'
+import { flattened, isInside } from './cubic-path.ts'
 import { readOutline } from './path-text.ts'
 import { shortestAssignment } from './shortest-assignment.ts'
 
@@ -13,16 +14,6 @@ const LETTER_PX = 5.9
 const CALLED_IN_A_VIEW = 6
 /** Panels with nothing to tell are called out up to here only, so that the drawing stays quiet. */
 const QUIET_IN_A_VIEW = 3
-
-/** A panel that wants a callout; the first in the list are the ones that get one. */
-export interface CalloutWish {
-  readonly panelId: PanelId
-  readonly stop: number
-  readonly name: string
-  readonly word: string
-  /** Nothing was found here and nothing is left to see. */
-  readonly quiet: boolean
-}
 
 interface SheetPoint {
   readonly x: number
@@ -43,7 +34,7 @@ export function callouts(sheet: PlanSheet, wishes: readonly CalloutWish[], pixel
       view,
       wishes.filter(({ panelId }) => largestView(sheet, panelId) === view),
     )
-    const inside = here.filter(({ panel }) => hasRoomInside(panel, view, pixelsPerMm))
+    const inside = here.filter((one) => hasRoomInside(one, view, named, pixelsPerMm))
     const outside = here.filter((one) => !inside.includes(one))
     return [
       ...inside.map(({ wish, panel }) =>
@@ -61,7 +52,7 @@ export function callouts(sheet: PlanSheet, wishes: readonly CalloutWish[], pixel
 }
 
 /** Which wishes of a view are met; quiet panels come largest first, after all others. */
-function chosen(view: PlanView, wishes: readonly CalloutWish[]): { wish: CalloutWish; panel: PlanPanel }[] {
+function chosen(view: PlanView, wishes: readonly CalloutWish[]): CalledPanel[] {
   const all = wishes.flatMap((wish) => {
     const panel = view.panels.find((own) => own.panelId === wish.panelId)
     return panel === undefined ? [] : [{ wish, panel }]
@@ -90,11 +81,14 @@ const onSheet = (view: PlanView, { u, v }: { u: number; v: number }): SheetPoint
   y: view.at.y + v - view.box.v,
 })
 
-/** Only lids, skins and trays: the flanks keep their lines free. */
-function hasRoomInside(panel: PlanPanel, view: PlanView, pixelsPerMm: number): boolean {
-  if (view.id === 'left' || view.id === 'right' || view.id === 'front' || view.id === 'rear') return false
+/** Large panels carry their callout themselves; the ends of the car are too full of lines for that. */
+function hasRoomInside({ wish, panel }: CalledPanel, view: PlanView, named: boolean, pixelsPerMm: number): boolean {
+  if (view.id === 'front' || view.id === 'rear') return false
   const outline = flattened(readOutline(panel.outline), 8)
-  return distanceToEdge(outline, [panel.label.u, panel.label.v]) * pixelsPerMm > 30
+  const half = (named ? roomPx(wish) : RING_ROOM_PX) / 2 / pixelsPerMm
+  const tall = RING_ROOM_PX / 2 / pixelsPerMm
+  const { u, v } = panel.label
+  return [-1, 1].every((x) => [-1, 0, 1].every((y) => isInside(outline, [u + x * half, v + y * tall])))
 }
 
 function ringInside(panel: PlanPanel, view: PlanView, shift: number): SheetPoint {
@@ -124,21 +118,20 @@ function mark(
 /** Room of a ring with its two lines of text. */
 const roomPx = ({ name, word }: CalloutWish): number => RING_ROOM_PX + LETTER_PX * Math.max(name.length, word.length)
 
-function led(
-  view: PlanView,
-  wanted: readonly { wish: CalloutWish; panel: PlanPanel }[],
-  named: boolean,
-  pixelsPerMm: number,
-): CalloutMark[] {
-  const pitchPx = named ? Math.max(RING_ROOM_PX, ...wanted.map(({ wish }) => roomPx(wish))) : RING_ROOM_PX
-  const homes = homesOf(view, pixelsPerMm, pitchPx)
-  const served = wanted.slice(0, homes.length)
+function led(view: PlanView, wanted: readonly CalledPanel[], named: boolean, pixelsPerMm: number): CalloutMark[] {
+  const { served, homes } = homesFor(
+    view,
+    wanted,
+    (wish) => (named ? roomPx(wish) : RING_ROOM_PX) / pixelsPerMm,
+    20 / pixelsPerMm,
+  )
   if (served.length === 0) return []
   const sites = served.map(({ panel }) => onSheet(view, panel.label))
-  const places = shortestAssignmentOf(sites, homes)
+  const onPaper = homes.map((home) => onSheet(view, home))
+  const places = shortestAssignmentOf(sites, onPaper)
   return served.map(({ wish }, index) => {
     const site = sites[index] as SheetPoint
-    const home = homes[places[index] ?? 0] as SheetPoint
+    const home = onPaper[places[index] ?? 0] as SheetPoint
     return mark(wish, view, home, [rim(home, site, pixelsPerMm), site], named)
   })
 }
@@ -152,25 +145,4 @@ function rim(ring: SheetPoint, site: SheetPoint, pixelsPerMm: number): SheetPoin
   const length = Math.hypot(site.x - ring.x, site.y - ring.y) || 1
   const share = Math.min(0.9, RING_PX / pixelsPerMm / length)
   return { x: ring.x + (site.x - ring.x) * share, y: ring.y + (site.y - ring.y) * share }
-}
-
-/**
- * Homes of a view. Sides: beside the roof, under the sill between the wheels, under the ground line. Ends: under
- * the ground line. Other sheets: a row above and a row below.
- */
-function homesOf(view: PlanView, pixelsPerMm: number, pitchPx: number): SheetPoint[] {
-  const pitch = pitchPx / pixelsPerMm
-  const row = (from: number, to: number, v: number): SheetPoint[] => {
-    const count = Math.max(1, Math.floor((to - from) / pitch))
-    return Array.from({ length: count }, (_, index) => onSheet(view, { u: from + index * pitch, v }))
-  }
-  const { u, v, width, height } = view.box
-  const below = 20 / pixelsPerMm
-  if (view.id === 'left' || view.id === 'right') {
-    const ground = view.id === 'right' ? [...row(-60, 700, below), ...row(3460, 4300, below)] : []
-    return [...row(60, 1700, -1310), ...row(2860, 4700, -1310), ...row(1190, 2900, -100), ...ground]
-  }
-  if (view.id === 'front' || view.id === 'rear') return row(-790, 1100, below)
-  if (view.id === 'roof') return []
-  return [...row(u, u + width, v - below), ...row(u, u + width, v + height + below)]
 }
