@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type PanelDefinition, type PanelId, type PanelList, panelId } from '../../shared-types/panel.ts'
 import { type BodyStyle, bodyStyle, type InspectionLevel, type WalkLayer } from '../../shared-types/words.ts'
+import { panelAreaM2 } from '../figures/panel-areas.ts'
 import { cautionsNamed } from './cautions.ts'
 import { once, readList } from './list-file.ts'
 
@@ -112,11 +113,22 @@ export function panelList(body: BodyStyle, level: InspectionLevel, conditions: r
   return { body, panels: present.map((id, at) => definition(id, body, at + 1, lastPhase[level])) }
 }
 
+const measuredAreas = new Map<string, number | null>()
+function measuredArea(body: BodyStyle, id: PanelId): number | null {
+  const key = `${body} ${id}`
+  const known = measuredAreas.get(key)
+  if (known !== undefined) return known
+  const measured = panelAreaM2(body, id)
+  measuredAreas.set(key, measured)
+  return measured
+}
+
 function definition(id: PanelId, body: BodyStyle, stop: number, last: PanelDefinition['phase']): PanelDefinition {
   const entry = entryOf(id)
   const names = entry.namesFor?.find((other) => other.bodies.includes(body)) ?? entry
   const range = entry.areaM2[body]
   if (range === undefined) throw new Error(`The list gives no area for ${id} of a ${body}.`)
+  const measured = measuredArea(body, id)
   return {
     id,
     us: names.us,
@@ -133,7 +145,7 @@ function definition(id: PanelId, body: BodyStyle, stop: number, last: PanelDefin
     cautions: cautionsNamed(entry.cautions),
     gaugeReadable: entry.gaugeReadable,
     gaugeUse: entry.gaugeUse,
-    areaM2: (range[0] + range[1]) / 2,
-    areaIsMeasured: false,
+    areaM2: measured ?? (range[0] + range[1]) / 2,
+    areaIsMeasured: measured !== null,
   }
 }

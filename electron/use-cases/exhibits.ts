@@ -1,11 +1,12 @@
 import type { Exhibit, ExhibitWords } from '../../shared-types/exhibit.ts'
 import { ProblemError } from '../../shared-types/problem.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import type { Draft } from '../record/car-record.ts'
 import { numberedRow, numberedRows } from './numbered-rows.ts'
 import { panelNameIn, requirePanel } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { rowMark, shortened } from './row-marks.ts'
-import { rowChange, sendCommand } from './send-command.ts'
+import { type Decision, rowChange, sendCommand } from './send-command.ts'
 
 /** Says what an exhibit is, for a label: "photograph, Left front wing". */
 export function exhibitInWords(exhibit: Omit<Exhibit, 'number'>, now: RecordView): string {
@@ -34,6 +35,16 @@ const exhibits = numberedRows({
     }
   },
 })
+
+/** What taking a photograph in decides; see `photographs.ts`. */
+export function photographTaken(
+  told: Pick<Exhibit, 'photograph' | 'panelId' | 'view' | 'madeBy'>,
+  draft: Draft,
+  at: string,
+): Decision {
+  const plain = { kind: 'photograph', caption: '', place: '', at: null, inReport: true, measurement: null } as const
+  return exhibits.adding({ ...plain, ...told, addedAt: at }, draft, at)
+}
 
 /** Evidence that findings and verdicts cite, photographs apart: those come in by `exhibits.import`. */
 export const exhibitUseCases: Pick<UseCases, 'exhibit.add' | 'exhibit.describe' | 'exhibit.withdraw'> = {

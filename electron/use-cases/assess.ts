@@ -1,0 +1,51 @@
+import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { Judgement } from '../../shared-types/judgement.ts'
+import type { RecordView } from '../../shared-types/record.ts'
+import { rustGrade } from '../analysis/grades/rust-grade.ts'
+import { spotSummary } from '../analysis/statistics/spot-summary.ts'
+import { judge } from './judgement.ts'
+import type { Program } from './program.ts'
+
+/** Every computed conclusion of a record, as plain JSON. */
+export interface Assessment {
+  readonly recordNumber: string
+  readonly title: string
+  /** Journal row it was computed from. */
+  readonly journalNumber: number
+  readonly journalHash: string
+  readonly judgement: Judgement
+  readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
+  readonly rustGrades: readonly ({
+    readonly finding: number
+    readonly affectedPercent: number
+    readonly basis: 'measured' | 'estimated'
+  } & ComputationOutput<'rust-grade'>)[]
+}
+
+/** Computes everything the program can conclude from the open record. */
+export function assess(program: Program): Assessment {
+  const view = program.record().view()
+  return {
+    recordNumber: view.commission.recordNumber,
+    title: view.particulars.title,
+    journalNumber: view.journalNumber,
+    journalHash: view.journalHash,
+    judgement: judge(view),
+    spots: view.spots.map((spot) => ({
+      spot: spot.number,
+      panelId: spot.panelId,
+      ...spotSummary({ values: spot.values, gauge: declaredError(view, spot.gauge) }),
+    })),
+    rustGrades: view.findings.flatMap(({ number, grade }) => {
+      if (grade?.standard !== 'ISO 4628-3') return []
+      const { affectedPercent, basis } = grade
+      return [{ finding: number, affectedPercent, basis, ...rustGrade({ affectedPercent }) }]
+    }),
+  }
+}
+
+function declaredError(view: RecordView, number: number | null) {
+  const gauge = view.gauges.find((candidate) => candidate.number === number)
+  if (gauge === undefined || gauge.errorUm === null) return null
+  return { errorUm: gauge.errorUm, errorPercent: gauge.errorPercent ?? 0 }
+}
