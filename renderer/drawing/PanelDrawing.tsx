@@ -4,6 +4,7 @@ import type { PlanPoint } from '../../shared-types/finding.ts'
 import { ExtentShape } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
 import { boxOf, outlinePoints } from './outline-shape.ts'
+import { type PanelSpot, spotLabels } from './spot-labels.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
 export function largestPanelView(
@@ -17,12 +18,6 @@ export function largestPanelView(
       return panel === undefined ? [] : [{ view, panel }]
     })
     .sort((a, b) => b.panel.areaMm2 - a.panel.areaMm2)[0]
-}
-
-export interface PanelSpot {
-  readonly letter: string
-  readonly at: PlanPoint
-  readonly figure: string
 }
 
 interface PanelDrawingProps {
@@ -85,18 +80,14 @@ export function PanelDrawing(props: PanelDrawingProps) {
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>
-      {props.spots.map((spot) => {
-        const { x, y } = place(spot.at)
-        const end = x > WIDTH_PX - 70
-        return (
-          <g key={spot.letter} className="panel-spot">
-            <circle cx={x} cy={y} r={2.2} />
-            <text x={end ? x - 6 : x + 6} y={y - 4} textAnchor={end ? 'end' : 'start'}>
-              {spot.letter} {spot.figure}
-            </text>
-          </g>
-        )
-      })}
+      {spotLabels(props.spots, place, WIDTH_PX).map((label) => (
+        <g key={label.letter} className="panel-spot">
+          <circle cx={label.x} cy={label.y} r={2.2} />
+          <text x={label.textX} y={label.textY}>
+            {label.text}
+          </text>
+        </g>
+      ))}
       {cross === null ? null : (
         <path
           className="panel-cross"

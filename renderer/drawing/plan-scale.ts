@@ -16,7 +16,7 @@ export interface PlanLook {
 }
 
 /** Paper left free round the drawing for captions, callouts and the height scale, px. */
-const MARGIN = { left: 40, right: 28, top: 26, bottom: 34 }
+const MARGIN = { left: 40, right: 20, top: 24, bottom: 34 }
 
 /** Fits a sheet into the room there is, then applies how the reader has moved it. */
 export function scaleFor(sheet: PlanSheet, width: number, height: number, look: PlanLook): PlanScale {
@@ -24,6 +24,9 @@ export function scaleFor(sheet: PlanSheet, width: number, height: number, look: 
   const roomY = Math.max(80, height - MARGIN.top - MARGIN.bottom)
   const fitted = Math.min(roomX / sheet.widthMm, roomY / sheet.heightMm)
   const pixelsPerMm = fitted * look.zoom
+  if (look.middle === null && look.zoom === 1) {
+    return { pixelsPerMm, originX: MARGIN.left, originY: MARGIN.top + (roomY - sheet.heightMm * pixelsPerMm) / 2 }
+  }
   const middle = look.middle ?? { x: sheet.widthMm / 2, y: sheet.heightMm / 2 }
   return {
     pixelsPerMm,

@@ -6,13 +6,13 @@ import type { NameChoice } from '../../../shared-types/words.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import type { LayerCoverage } from './walking.ts'
 
-const TICK_PITCH_PX = 4.3
+const TICK_PITCH_PX = 2.5
 
 /** One tick for each panel, from one place of the bar to another. */
 function ticksFrom(first: number, end: number): string {
   return Array.from(
     { length: end - first },
-    (_, index) => `M${((first + index) * TICK_PITCH_PX + 0.5).toFixed(1)} 0.5 h3 v7 h-3 Z`,
+    (_, index) => `M${((first + index) * TICK_PITCH_PX + 0.5).toFixed(1)} 0.5 h1.5 v7 h-1.5 Z`,
   ).join(' ')
 }
 
