@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { homedir, tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { assessing } from './doors/command-line/assess-verb.ts'
 import { commandLine } from './doors/command-line/command-line.ts'
 import { computing } from './doors/command-line/compute-verb.ts'
 import { demonstration } from './doors/command-line/demonstration-verb.ts'
@@ -14,7 +15,12 @@ const scratchFolder = mkdtempSync(join(tmpdir(), 'witnessmark-'))
 const stopping = new AbortController()
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => stopping.abort())
 
-const verbs = [opening, ...recordVerbs, computing, demonstration]
+// Whoever reads the output may stop reading: `| head` is no fault.
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code !== 'EPIPE') throw fault
+})
+
+const verbs = [opening, ...recordVerbs, assessing, computing, demonstration]
 try {
   process.exitCode = await commandLine(process.argv.slice(2), verbs, {
     here: process.cwd(),

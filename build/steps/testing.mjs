@@ -88,7 +88,10 @@ export async function runBenchmarks(words) {
   await bundle('tests/benchmarks/run.ts', join(folder, 'run.mjs'))
   const sources = filesUnder('tests/benchmarks', /\.bench\.ts$/)
   for (const source of sources) await bundle(source, join(folder, benchmarkName(source)))
-  return runNode(['--expose-gc', join(folder, 'run.mjs'), ...words])
+  const { installedBrowser } = await import(join(root, '.built', 'installed-browser.mjs'))
+  return runNode(['--expose-gc', join(folder, 'run.mjs'), ...words], {
+    env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
+  })
 }
 
 const benchmarkName = (source) => source.replace('tests/benchmarks/', '').replaceAll('/', '-').replace(/\.ts$/, '.mjs')

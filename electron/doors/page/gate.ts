@@ -30,12 +30,15 @@ function secretOf(cookies: string, name: string): string {
  * program that held the address, and the strict cookie would not be sent with it.
  */
 function welcome(secret: string, port: number): Response {
-  return new Response('<!doctype html><meta http-equiv="refresh" content="0;url=/"><title>Witnessmark</title>', {
-    headers: headersFor('document', {
-      'content-type': 'text/html; charset=utf-8',
-      'set-cookie': `${cookieName(port)}=${secret}; HttpOnly; SameSite=Strict; Path=/`,
-    }),
-  })
+  return new Response(
+    '<!doctype html><meta http-equiv="refresh" content="0;url=/"><link rel="icon" href="data:,"><title>Witnessmark</title>',
+    {
+      headers: headersFor('document', {
+        'content-type': 'text/html; charset=utf-8',
+        'set-cookie': `${cookieName(port)}=${secret}; HttpOnly; SameSite=Strict; Path=/`,
+      }),
+    },
+  )
 }
 
 /**

@@ -31,7 +31,7 @@ export const pagePolicy = (nonce: string): string =>
 /** Policy of bytes that are no page of ours: whatever they hold, it runs nothing and reaches nothing. */
 const bytesPolicy = "default-src 'none'; frame-ancestors 'self'; sandbox"
 /** The program's own PDF files may be framed by its page; a viewer needs its own styles. */
-const documentPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'"
+const documentPolicy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; frame-ancestors 'self'"
 
 /** Headers of an answer of a kind. */
 export function headersFor(kind: 'bytes' | 'document', more: Record<string, string> = {}): Headers {
