@@ -1,153 +1,48 @@
 import { flattened, isInside, type Point } from '../../electron/figures/cubic-path.ts'
 import { lamp, onCrest, profile, raised, size, up } from './coupe-shape.ts'
-import { after, before, type Curve, ellipse, joined, lines, offset, rounded, smooth } from './curve.ts'
+import { after, before, type Curve, ellipse, joined, lines, offset, points, rounded, smooth } from './curve.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
 
 const flat = (...points: Point[]): Curve => lines(...points.map(up))
 
 const door = {
-  front: raised([
-    [1573, 877],
-    [1556, 800],
-    [1538, 720],
-    [1514, 540],
-    [1513, 400],
-    [1530, 286],
-  ]),
+  front: raised(points`1573 877, 1556 800, 1538 720, 1514 540, 1513 400, 1530 286`),
   foot: joined(
-    raised(
-      [
-        [1530, 286],
-        [1542, 268],
-        [1566, 262],
-      ],
-      [0.1, -1],
-      [1, 0],
-    ),
+    raised(points`1530 286, 1542 268, 1566 262`, [0.1, -1], [1, 0]),
     flat([1566, 262], [2412, 262]),
-    raised(
-      [
-        [2412, 262],
-        [2438, 266],
-        [2452, 284],
-      ],
-      [1, 0],
-      [0.3, 1],
-    ),
+    raised(points`2412 262, 2438 266, 2452 284`, [1, 0], [0.3, 1]),
   ),
-  rear: raised([
-    [2452, 284],
-    [2492, 400],
-    [2514, 600],
-    [2526, 760],
-    [2530, 862],
-  ]),
+  rear: raised(points`2452 284, 2492 400, 2514 600, 2526 760, 2530 862`),
 }
 
 /** Greenhouse lines of the side: screen edge, frame of the door, posts, gutter. */
 const house = {
   screenFoot: smooth([up([1440, 970]), up([1450, 956]), up([1524, 924]), up([1564, 894]), onCrest(1590)]),
   screenEdge: smooth([onCrest(1590), up([1745, 1092]), up([1872, 1246]), up([1912, 1290]), up([1920, 1302])]),
-  railFront: raised([
-    [1934, 1250],
-    [1912, 1290],
-  ]),
-  frameFront: raised([
-    [1646, 866],
-    [1796, 1072],
-    [1934, 1250],
-  ]),
+  railFront: raised(points`1934 1250, 1912 1290`),
+  frameFront: raised(points`1646 866, 1796 1072, 1934 1250`),
   frameTop: raised(
-    [
-      [1934, 1250],
-      [1968, 1274],
-      [2060, 1290],
-      [2290, 1301],
-      [2500, 1287],
-      [2640, 1254],
-      [2712, 1218],
-    ],
+    points`1934 1250, 1968 1274, 2060 1290, 2290 1301, 2500 1287, 2640 1254, 2712 1218`,
     [0.62, 0.78],
     [0.8, -0.8],
   ),
   gutter: raised(
-    [
-      [1864, 1299],
-      [1912, 1290],
-      [1990, 1306],
-      [2100, 1319],
-      [2290, 1326],
-      [2510, 1310],
-      [2650, 1280],
-      [2744, 1246],
-      [2830, 1250],
-    ],
+    points`1864 1299, 1912 1290, 1990 1306, 2100 1319, 2290 1326, 2510 1310, 2650 1280, 2744 1246, 2830 1250`,
     undefined,
   ),
-  postFront: raised([
-    [2494, 1300],
-    [2504, 1100],
-    [2506, 820],
-  ]),
-  postRear: raised([
-    [2534, 1300],
-    [2548, 1100],
-    [2552, 820],
-  ]),
-  sideGlassRear: raised(
-    [
-      [2712, 1218],
-      [2830, 1084],
-      [2922, 960],
-      [2972, 850],
-    ],
-    [0.8, -0.8],
-  ),
-  railEnd: raised([
-    [2706, 1222],
-    [2744, 1246],
-  ]),
-  rearScreenEdge: raised([
-    [2836, 1262],
-    [2818, 1240],
-    [2975, 1098],
-    [3140, 905],
-    [3146, 860],
-  ]),
-  rearScreenFoot: raised([
-    [3136, 908],
-    [3220, 930],
-    [3306, 945],
-  ]),
-  lidFront: raised([
-    [3356, 950],
-    [3340, 900],
-    [3318, 868],
-  ]),
-  bonnetRear: raised([
-    [1340, 960],
-    [1378, 925],
-    [1434, 866],
-  ]),
+  postFront: raised(points`2494 1300, 2504 1100, 2506 820`),
+  postRear: raised(points`2534 1300, 2548 1100, 2552 820`),
+  sideGlassRear: raised(points`2712 1218, 2830 1084, 2922 960, 2972 850`, [0.8, -0.8]),
+  railEnd: raised(points`2706 1222, 2744 1246`),
+  rearScreenEdge: raised(points`2836 1262, 2818 1240, 2975 1098, 3140 905, 3146 860`),
+  rearScreenFoot: raised(points`3136 908, 3220 930, 3306 945`),
+  lidFront: raised(points`3356 950, 3340 900, 3318 868`),
+  bonnetRear: raised(points`1340 960, 1378 925, 1434 866`),
 }
 
 const cut = {
-  bowl: raised([
-    [90, 800],
-    [140, 786],
-    [166, 730],
-    [170, 660],
-    [156, 590],
-    [120, 540],
-  ]),
-  rearLamp: raised([
-    [4150, 846],
-    [4092, 838],
-    [4066, 780],
-    [4074, 700],
-    [4104, 662],
-    [4150, 650],
-  ]),
+  bowl: raised(points`90 800, 140 786, 166 730, 170 660, 156 590, 120 540`),
+  rearLamp: raised(points`4150 846, 4092 838, 4066 780, 4074 700, 4104 662, 4150 650`),
   sillTopFront: flat([1120, 286], [1530, 286]),
   sillTopRear: flat([2452, 284], [2914, 286]),
 }
@@ -233,94 +128,28 @@ function pointBack(arch: Curve, end: boolean): Point {
 }
 
 const doorGlass = joined(
-  raised([
-    [1694, 884],
-    [1822, 1064],
-    [1946, 1226],
-  ]),
-  raised(
-    [
-      [1946, 1226],
-      [1974, 1252],
-      [2060, 1271],
-      [2290, 1282],
-      [2470, 1272],
-    ],
-    [0.6, 0.8],
-  ),
+  raised(points`1694 884, 1822 1064, 1946 1226`),
+  raised(points`1946 1226, 1974 1252, 2060 1271, 2290 1282, 2470 1272`, [0.6, 0.8]),
   flat([2470, 1272], [2482, 872]),
-  raised([
-    [2482, 872],
-    [2100, 888],
-    [1694, 884],
-  ]),
+  raised(points`2482 872, 2100 888, 1694 884`),
 )
 const sideGlass = joined(
-  raised([
-    [2560, 1258],
-    [2636, 1238],
-    [2692, 1206],
-  ]),
-  raised([
-    [2692, 1206],
-    [2806, 1076],
-    [2890, 962],
-    [2926, 884],
-  ]),
-  raised([
-    [2926, 884],
-    [2800, 872],
-    [2572, 874],
-  ]),
+  raised(points`2560 1258, 2636 1238, 2692 1206`),
+  raised(points`2692 1206, 2806 1076, 2890 962, 2926 884`),
+  raised(points`2926 884, 2800 872, 2572 874`),
   flat([2572, 874], [2560, 1258]),
 )
 const frontBumper = joined(
-  raised([
-    [40, 505],
-    [28, 450],
-    [40, 398],
-  ]),
-  raised([
-    [40, 398],
-    [200, 388],
-    [340, 404],
-  ]),
-  raised([
-    [340, 404],
-    [388, 420],
-    [398, 456],
-    [384, 488],
-    [340, 498],
-  ]),
-  raised([
-    [340, 498],
-    [200, 508],
-    [40, 505],
-  ]),
+  raised(points`40 505, 28 450, 40 398`),
+  raised(points`40 398, 200 388, 340 404`),
+  raised(points`340 404, 388 420, 398 456, 384 488, 340 498`),
+  raised(points`340 498, 200 508, 40 505`),
 )
 const rearBumper = joined(
-  raised([
-    [4210, 505],
-    [4222, 450],
-    [4210, 398],
-  ]),
-  raised([
-    [4210, 398],
-    [4060, 388],
-    [3920, 404],
-  ]),
-  raised([
-    [3920, 404],
-    [3866, 420],
-    [3856, 456],
-    [3870, 488],
-    [3920, 498],
-  ]),
-  raised([
-    [3920, 498],
-    [4060, 508],
-    [4210, 505],
-  ]),
+  raised(points`4210 505, 4222 450, 4210 398`),
+  raised(points`4210 398, 4060 388, 3920 404`),
+  raised(points`3920 404, 3866 420, 3856 456, 3870 488, 3920 498`),
+  raised(points`3920 498, 4060 508, 4210 505`),
 )
 
 function glassInk(): InkCurve[] {
@@ -336,19 +165,8 @@ function glassInk(): InkCurve[] {
     ),
     ...line(
       'form',
-      raised([
-        [1972, 886],
-        [1958, 950],
-        [1972, 1004],
-      ]),
-      raised([
-        [2310, 878],
-        [2352, 970],
-        [2380, 1036],
-        [2414, 1044],
-        [2432, 1000],
-        [2438, 876],
-      ]),
+      raised(points`1972 886, 1958 950, 1972 1004`),
+      raised(points`2310 878, 2352 970, 2380 1036, 2414 1044, 2432 1000, 2438 876`),
     ),
   ]
 }
@@ -358,48 +176,13 @@ function formInk(): InkCurve[] {
   return [
     ...line(
       'form',
-      raised([
-        [430, 730],
-        [800, 762],
-        [1500, 764],
-        [2300, 744],
-        [2760, 730],
-      ]),
-      raised([
-        [620, 742],
-        [1000, 754],
-        [1500, 752],
-        [2200, 736],
-        [2560, 726],
-      ]),
-      raised([
-        [2960, 716],
-        [3120, 742],
-        [3400, 762],
-        [3760, 764],
-        [4000, 752],
-      ]),
-      raised([
-        [3120, 732],
-        [3400, 750],
-        [3700, 752],
-        [3880, 744],
-      ]),
-      raised([
-        [1220, 318],
-        [1340, 312],
-        [1460, 310],
-      ]),
-      raised([
-        [1640, 302],
-        [2000, 296],
-        [2360, 302],
-      ]),
-      raised([
-        [2560, 320],
-        [2700, 312],
-        [2840, 318],
-      ]),
+      raised(points`430 730, 800 762, 1500 764, 2300 744, 2760 730`),
+      raised(points`620 742, 1000 754, 1500 752, 2200 736, 2560 726`),
+      raised(points`2960 716, 3120 742, 3400 762, 3760 764, 4000 752`),
+      raised(points`3120 732, 3400 750, 3700 752, 3880 744`),
+      raised(points`1220 318, 1340 312, 1460 310`),
+      raised(points`1640 302, 2000 296, 2360 302`),
+      raised(points`2560 320, 2700 312, 2840 318`),
     ),
   ]
 }
@@ -430,83 +213,14 @@ function detailInk(): InkCurve[] {
   return [
     ...line('detail', offset(before(profile.frontArch, 0, 500), 18), offset(profile.rearArch, 18)),
     ...loop('detail', ...vents),
-    ...solid(
-      'detail',
-      box(
-        [
-          [2290, 790],
-          [2424, 784],
-          [2426, 768],
-          [2292, 772],
-        ],
-        8,
-      ),
-    ),
+    ...solid('detail', box(points`2290 790, 2424 784, 2426 768, 2292 772`, 8)),
     ...solid('detail', ellipse(up([2408, 752]), 9)),
-    ...loop(
-      'detail',
-      box(
-        [
-          [1190, 668],
-          [1350, 668],
-          [1350, 642],
-          [1190, 642],
-        ],
-        4,
-      ),
-    ),
-    ...loop(
-      'detail',
-      box(
-        [
-          [262, 566],
-          [330, 566],
-          [336, 536],
-          [258, 536],
-        ],
-        14,
-      ),
-    ),
+    ...loop('detail', box(points`1190 668, 1350 668, 1350 642, 1190 642`, 4)),
+    ...loop('detail', box(points`262 566, 330 566, 336 536, 258 536`, 14)),
     ...solid('shut', frontBumper, rearBumper),
-    ...line(
-      'form',
-      raised([
-        [36, 470],
-        [200, 474],
-        [388, 470],
-      ]),
-      raised([
-        [36, 432],
-        [200, 424],
-        [386, 434],
-      ]),
-    ),
-    ...line(
-      'form',
-      raised([
-        [4216, 470],
-        [4060, 474],
-        [3864, 470],
-      ]),
-      raised([
-        [4216, 432],
-        [4060, 424],
-        [3866, 434],
-      ]),
-    ),
-    ...solid(
-      'shut',
-      overrider(22),
-      box(
-        [
-          [4250, 560],
-          [4204, 560],
-          [4198, 372],
-          [4250, 372],
-        ],
-        [24, 18, 14, 22],
-      ),
-    ),
+    ...line('form', raised(points`36 470, 200 474, 388 470`), raised(points`36 432, 200 424, 386 434`)),
+    ...line('form', raised(points`4216 470, 4060 474, 3864 470`), raised(points`4216 432, 4060 424, 3866 434`)),
+    ...solid('shut', overrider(22), box(points`4250 560, 4204 560, 4198 372, 4250 372`, [24, 18, 14, 22])),
     ...solid(
       'shut',
       joined(
@@ -525,29 +239,14 @@ function detailInk(): InkCurve[] {
         ]),
       ),
     ),
-    ...line(
-      'form',
-      raised([
-        [4072, 752],
-        [4098, 748],
-        [4118, 746],
-      ]),
-    ),
+    ...line('form', raised(points`4072 752, 4098 748, 4118 746`)),
   ]
 }
 
 /** Left elevation; the right one is the same drawing with the sides exchanged. */
 export function side(hand: 'L' | 'R', at: { x: number; y: number }): ViewDrawing {
   const sided = (name: string) => (name.endsWith('.L') ? `${name.slice(0, -1)}${hand}` : name)
-  const flap = rounded(
-    [
-      [3545, 838],
-      [3714, 840],
-      [3718, 702],
-      [3543, 700],
-    ].map((point) => up([point[0] ?? 0, point[1] ?? 0])),
-    34,
-  )
+  const flap = rounded(points`3545 838, 3714 840, 3718 702, 3543 700`.map(up), 34)
   return {
     id: hand === 'L' ? 'left' : 'right',
     name: hand === 'L' ? 'Left side' : 'Right side, mirrored',

@@ -1,6 +1,17 @@
 import type { Point } from '../../electron/figures/cubic-path.ts'
 import { plan, size } from './coupe-shape.ts'
-import { type Curve, ellipse, joined, lines, mirroredDown, moved, rounded, roundedBox, smooth } from './curve.ts'
+import {
+  type Curve,
+  ellipse,
+  joined,
+  lines,
+  mirroredDown,
+  moved,
+  points,
+  rounded,
+  roundedBox,
+  smooth,
+} from './curve.ts'
 import { type InkCurve, line, loop, type SetInPanel, solid, type ViewDrawing } from './view-drawing.ts'
 
 const back = (curve: Curve): Curve => [...curve].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
@@ -25,49 +36,11 @@ const middle = (panelId: string, curve: Curve, within: string | null = null): Se
 
 /** The underside as seen through the car from above: axes of the roof view. */
 export function under(at: { x: number; y: number }): ViewDrawing {
-  const rail = rounded(
-    [
-      [226, 236],
-      [226, 356],
-      [1190, 356],
-      [1560, 452],
-      [1560, 336],
-      [1214, 236],
-    ],
-    26,
-  )
-  const rearRail = rounded(
-    [
-      [2590, 440],
-      [2590, 570],
-      [2980, 540],
-      [3140, 516],
-      [4026, 516],
-      [4026, 386],
-      [3110, 386],
-      [2950, 420],
-    ],
-    24,
-  )
+  const rail = rounded(points`226 236, 226 356, 1190 356, 1560 452, 1560 336, 1214 236`, 26)
+  const rearRail = rounded(points`2590 440, 2590 570, 2980 540, 3140 516, 4026 516, 4026 386, 3110 386, 2950 420`, 24)
   const arch = joined(
-    smooth(
-      [
-        [2900, 806],
-        [2940, 690],
-        [3060, 606],
-        [3260, 584],
-        [3460, 606],
-        [3580, 690],
-        [3616, 798],
-      ],
-      [0, -1],
-      [0, 1],
-    ),
-    smooth([
-      [3616, 798],
-      [3260, 806],
-      [2900, 806],
-    ]),
+    smooth(points`2900 806, 2940 690, 3060 606, 3260 584, 3460 606, 3580 690, 3616 798`, [0, -1], [0, 1]),
+    smooth(points`3616 798, 3260 806, 2900 806`),
   )
   const box = (station: number): Curve => block(station - 315, station + 315, 566, 714, 40)
   return {
@@ -84,30 +57,8 @@ export function under(at: { x: number; y: number }): ViewDrawing {
       ...sides('front-bumper-mount', block(116, 222, 240, 342, 12)),
       ...sides('front-suspension-mount', block(580, 810, 362, 530, 40)),
       middle('steering-mount', block(470, 580, -226, -90, 14)),
-      ...sides(
-        'front-splash-shield',
-        rounded(
-          [
-            [1160, 470],
-            [1340, 470],
-            [1340, 790],
-            [1180, 790],
-          ],
-          16,
-        ),
-      ),
-      ...sides(
-        'outrigger',
-        rounded(
-          [
-            [1364, 460],
-            [1560, 470],
-            [1560, 672],
-            [1364, 672],
-          ],
-          14,
-        ),
-      ),
+      ...sides('front-splash-shield', rounded(points`1160 470, 1340 470, 1340 790, 1180 790`, 16)),
+      ...sides('outrigger', rounded(points`1364 460, 1560 470, 1560 672, 1364 672`, 14)),
       ...sides('front-lift-point', block(1390, 1480, 690, 780, 16)),
       middle(
         'mid-crossmember',
@@ -135,37 +86,12 @@ export function under(at: { x: number; y: number }): ViewDrawing {
       ...line('detail', lines([1860, 14], [3142, 24]), lines([1860, -14], [3142, -2])),
       ...solid(
         'detail',
-        rounded(
-          [
-            [840, -160],
-            [840, 160],
-            [1190, 150],
-            [1330, 90],
-            [1660, 76],
-            [1660, -76],
-            [1330, -90],
-            [1190, -150],
-          ],
-          24,
-        ),
+        rounded(points`840 -160, 840 160, 1190 150, 1330 90, 1660 76, 1660 -76, 1330 -90, 1190 -150`, 24),
       ),
       ...line(
         'detail',
-        smooth([
-          [1000, -190],
-          [1320, -236],
-          [1700, -240],
-          [2180, -236],
-        ]),
-        smooth([
-          [2790, -230],
-          [3000, -236],
-          [3180, -330],
-          [3380, -620],
-          [3540, -620],
-          [3640, -540],
-          [4170, -560],
-        ]),
+        smooth(points`1000 -190, 1320 -236, 1700 -240, 2180 -236`),
+        smooth(points`2790 -230, 3000 -236, 3180 -330, 3380 -620, 3540 -620, 3640 -540, 4170 -560`),
       ),
       ...solid('detail', block(2340, 2790, -296, -170, 56)),
       ...line('centre', lines([-120, 0], [4370, 0])),
@@ -181,21 +107,7 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
     ...loop('form', ...[720, 830, 940, 1040].map((u) => ellipse([u, -40], 34))),
     ...solid('detail', ellipse([560, 10], 100)),
     ...line('form', ...[440, 470, 500].map((u) => lines([u, -290], [u, 290]))),
-    ...line(
-      'form',
-      ...both(
-        smooth([
-          [420, 690],
-          [700, 770],
-          [1160, 796],
-        ]),
-        smooth([
-          [960, 470],
-          [1080, 480],
-          [1200, 476],
-        ]),
-      ),
-    ),
+    ...line('form', ...both(smooth(points`420 690, 700 770, 1160 796`), smooth(points`960 470, 1080 480, 1200 476`))),
     ...line('centre', lines([100, 0], [1900, 0])),
   ]
   return {
@@ -205,60 +117,15 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
     at,
     mirror: 'v',
     curves: [
-      smooth(
-        [
-          [190, 0],
-          [194, 300],
-          [216, 500],
-        ],
-        [0, 1],
-      ),
-      smooth([
-        [216, 500],
-        [300, 650],
-        [480, 760],
-        [800, 828],
-        [1250, 850],
-      ]),
-      smooth(
-        [
-          [400, 0],
-          [404, 300],
-          [410, 420],
-        ],
-        [0, 1],
-      ),
+      smooth(points`190 0, 194 300, 216 500`, [0, 1]),
+      smooth(points`216 500, 300 650, 480 760, 800 828, 1250 850`),
+      smooth(points`400 0, 404 300, 410 420`, [0, 1]),
       lines([410, 420], [216, 500]),
-      smooth([
-        [410, 420],
-        [600, 410],
-        [900, 404],
-        [1250, 396],
-      ]),
-      smooth([
-        [1250, 0],
-        [1250, 396],
-      ]),
-      smooth([
-        [1250, 396],
-        [1256, 640],
-        [1250, 850],
-      ]),
-      smooth([
-        [1250, 850],
-        [1420, 826],
-        [1600, 760],
-        [1700, 640],
-      ]),
-      smooth(
-        [
-          [1700, 640],
-          [1736, 300],
-          [1740, 0],
-        ],
-        undefined,
-        [0, -1],
-      ),
+      smooth(points`410 420, 600 410, 900 404, 1250 396`),
+      smooth(points`1250 0, 1250 396`),
+      smooth(points`1250 396, 1256 640, 1250 850`),
+      smooth(points`1250 850, 1420 826, 1600 760, 1700 640`),
+      smooth(points`1700 640, 1736 300, 1740 0`, undefined, [0, -1]),
       lines([0, 0], [2000, 0]),
     ],
     faces: {
@@ -286,135 +153,29 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
     at,
     mirror: 'v',
     curves: [
-      smooth(
-        [
-          [900, 0],
-          [904, 300],
-          [930, 560],
-          [970, 640],
-        ],
-        [0, 1],
-      ),
-      smooth([
-        [970, 640],
-        [1060, 664],
-        [1180, 668],
-        [1230, 640],
-      ]),
-      smooth(
-        [
-          [1230, 640],
-          [1236, 300],
-          [1236, 0],
-        ],
-        undefined,
-        [0, -1],
-      ),
-      smooth(
-        [
-          [1236, 0],
-          [1236, 300],
-          [1230, 640],
-        ],
-        [0, 1],
-      ),
+      smooth(points`900 0, 904 300, 930 560, 970 640`, [0, 1]),
+      smooth(points`970 640, 1060 664, 1180 668, 1230 640`),
+      smooth(points`1230 640, 1236 300, 1236 0`, undefined, [0, -1]),
+      smooth(points`1236 0, 1236 300, 1230 640`, [0, 1]),
       lines([1230, 640], [1230, 668], [1450, 668]),
       lines([1450, 0], [1450, 800], [2700, 800]),
-      smooth([
-        [1450, 150],
-        [1900, 132],
-        [2720, 122],
-      ]),
+      smooth(points`1450 150, 1900 132, 2720 122`),
       lines([1450, 668], [2715, 668]),
       lines([2030, 100], [2030, 680]),
       lines([2150, 100], [2150, 680]),
-      smooth(
-        [
-          [2700, 0],
-          [2704, 400],
-          [2700, 800],
-        ],
-        [0, 1],
-      ),
+      smooth(points`2700 0, 2704 400, 2700 800`, [0, 1]),
       lines([2695, 668], [2880, 668]),
-      smooth(
-        [
-          [2880, 0],
-          [2884, 300],
-          [2880, 668],
-        ],
-        [0, 1],
-      ),
-      smooth([
-        [2700, 800],
-        [2690, 960],
-        [2760, 1050],
-        [3100, 1040],
-        [3250, 940],
-        [3300, 640],
-      ]),
-      smooth([
-        [2880, 668],
-        [3000, 640],
-        [3300, 632],
-      ]),
-      smooth(
-        [
-          [3300, 0],
-          [3308, 320],
-          [3300, 640],
-        ],
-        [0, 1],
-      ),
-      smooth([
-        [3300, 640],
-        [3440, 620],
-        [3590, 560],
-      ]),
-      smooth(
-        [
-          [3590, 0],
-          [3600, 260],
-          [3590, 560],
-        ],
-        [0, 1],
-      ),
-      smooth([
-        [3590, 470],
-        [3640, 440],
-        [3860, 432],
-        [4080, 452],
-        [4140, 500],
-      ]),
-      smooth([
-        [3590, 560],
-        [3620, 760],
-        [3760, 832],
-        [3960, 826],
-        [4120, 740],
-        [4140, 500],
-      ]),
-      smooth([
-        [4140, 500],
-        [4380, 524],
-        [4600, 500],
-      ]),
-      smooth([
-        [4140, 500],
-        [4200, 610],
-        [4260, 720],
-        [4540, 724],
-        [4600, 500],
-      ]),
-      smooth(
-        [
-          [4600, 500],
-          [4628, 260],
-          [4632, 0],
-        ],
-        undefined,
-        [0, -1],
-      ),
+      smooth(points`2880 0, 2884 300, 2880 668`, [0, 1]),
+      smooth(points`2700 800, 2690 960, 2760 1050, 3100 1040, 3250 940, 3300 640`),
+      smooth(points`2880 668, 3000 640, 3300 632`),
+      smooth(points`3300 0, 3308 320, 3300 640`, [0, 1]),
+      smooth(points`3300 640, 3440 620, 3590 560`),
+      smooth(points`3590 0, 3600 260, 3590 560`, [0, 1]),
+      smooth(points`3590 470, 3640 440, 3860 432, 4080 452, 4140 500`),
+      smooth(points`3590 560, 3620 760, 3760 832, 3960 826, 4120 740, 4140 500`),
+      smooth(points`4140 500, 4380 524, 4600 500`),
+      smooth(points`4140 500, 4200 610, 4260 720, 4540 724, 4600 500`),
+      smooth(points`4600 500, 4628 260, 4632 0`, undefined, [0, -1]),
       lines([800, 0], [4760, 0]),
     ],
     faces: {
@@ -444,11 +205,7 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
       ...line(
         'form',
         ...both(
-          smooth([
-            [3650, 330],
-            [3690, 300],
-            [3700, 200],
-          ]),
+          smooth(points`3650 330, 3690 300, 3700 200`),
           lines([2930, 200], [3250, 200]),
           lines([2930, 420], [3250, 420]),
         ),

@@ -15,6 +15,18 @@ export type Curve = readonly Cubic[]
 /** Which coordinate a cut is made at. */
 export type Axis = 0 | 1
 
+/** Points written as text, so that a curve reads as one line: points`98 770, 240 808`. */
+export function points(text: TemplateStringsArray): Point[] {
+  return text
+    .join('')
+    .split(',')
+    .map((pair) => {
+      const [u, v] = pair.trim().split(/\s+/).map(Number)
+      if (u === undefined || v === undefined || Number.isNaN(u) || Number.isNaN(v)) throw new Error(`No point: ${pair}`)
+      return [u, v]
+    })
+}
+
 /**
  * Cubic spline through points, second derivative continuous, parameter by chord length (de Boor 1978, chapter IV).
  * Without an end direction the end is natural (no curvature).

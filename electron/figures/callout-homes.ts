@@ -18,7 +18,7 @@ export interface CalledPanel {
   readonly panel: PlanPanel
 }
 
-/** A row where rings may stand, mm of the view. */
+/** A row of callouts from its first ring to the end of its last text, mm of the view. */
 interface Rail {
   readonly from: number
   readonly to: number
@@ -48,29 +48,39 @@ export function homesFor(
   )
   for (const [index, group] of groups.entries()) {
     const rail = rails[index] as Rail
-    const fitting = group.filter((_, place) => widthOf(group.slice(0, place + 1), room) <= rail.to - rail.from)
-    const inOrder = [...fitting].sort((a, b) => a.panel.label.u - b.panel.label.u)
+    const inOrder = fitting(group, rail, room)
     served.push(...inOrder)
     homes.push(...spread(inOrder, rail, room))
   }
   return { served, homes }
 }
 
-/** Width of a row from its first ring to its last. */
-const widthOf = (group: readonly CalledPanel[], room: (wish: CalloutWish) => number): number =>
-  group.slice(1).reduce((sum, { wish }) => sum + room(wish), 0)
+/** As many of the first wishes as a row has room for, from left to right. */
+function fitting(group: readonly CalledPanel[], rail: Rail, room: (wish: CalloutWish) => number): CalledPanel[] {
+  const taken: CalledPanel[] = []
+  let width = 0
+  for (const one of group) {
+    width += room(one.wish)
+    if (width <= rail.to - rail.from) taken.push(one)
+    else width -= room(one.wish)
+  }
+  return taken.sort((a, b) => a.panel.label.u - b.panel.label.u)
+}
 
-/** Moves rings apart along a row: to the right where they overlap, then back from its end. */
-function spread(group: readonly CalledPanel[], rail: Rail, room: (wish: CalloutWish) => number): PlanPoint[] {
-  const widest = Math.max(0, ...group.map(({ wish }) => room(wish)))
-  const pitch = group.length > 1 ? Math.min(widest, (rail.to - rail.from) / (group.length - 1)) : 0
+/** Moves callouts apart along a row: to the right where they overlap, then back from its end. */
+function spread(inOrder: readonly CalledPanel[], rail: Rail, room: (wish: CalloutWish) => number): PlanPoint[] {
   const places: number[] = []
-  for (const { panel } of group)
-    places.push(Math.max(panel.label.u, rail.from, (places.at(-1) ?? rail.from - pitch) + pitch))
-  let limit = rail.to
+  let free = rail.from
+  for (const { wish, panel } of inOrder) {
+    const place = Math.max(panel.label.u, free)
+    places.push(place)
+    free = place + room(wish)
+  }
+  let end = rail.to
   for (let index = places.length - 1; index >= 0; index--) {
-    places[index] = Math.min(places[index] ?? limit, limit)
-    limit = (places[index] ?? limit) - pitch
+    const own = room((inOrder[index] as CalledPanel).wish)
+    places[index] = Math.min(places[index] ?? end, end - own)
+    end = places[index] ?? end
   }
   return places.map((u) => ({ u, v: rail.v }))
 }
@@ -82,23 +92,28 @@ function spread(group: readonly CalledPanel[], rail: Rail, room: (wish: CalloutW
 function railsOf(view: PlanView, below: number): Rail[] {
   const { u, v, width, height } = view.box
   if (view.id === 'left' || view.id === 'right') {
+    const lower = (label: PlanPoint) => label.v > -700
+    const underGround: Rail[] = [
+      { from: -60, to: 1180, v: below, serves: (label) => lower(label) && label.u < 900 },
+      { from: 3000, to: 4800, v: below, serves: (label) => lower(label) && label.u > 2650 },
+    ]
     return [
-      { from: 1190, to: 2100, v: -100, serves: (label) => label.v > -320 },
-      ...(view.id === 'right'
-        ? [
-            { from: -60, to: 500, v: below, serves: (label: PlanPoint) => label.u < 900 && label.v > -700 },
-            { from: 3300, to: 3800, v: below, serves: (label: PlanPoint) => label.u > 2700 && label.v > -700 },
-          ]
-        : []),
-      { from: 0, to: 1080, v: -1300, serves: (label) => label.u < 2050 },
-      { from: 2860, to: 3640, v: -1300, serves: () => true },
+      {
+        from: 1170,
+        to: 2900,
+        v: -100,
+        serves: ({ u: at, v: down }) => down > -320 || (at > 1500 && at < 2600 && down > -850),
+      },
+      ...(view.id === 'right' ? underGround : []),
+      { from: 0, to: 1820, v: -1300, serves: (label) => label.u < 2050 },
+      { from: 2840, to: 4500, v: -1300, serves: () => true },
     ]
   }
-  if (view.id === 'front' || view.id === 'rear') return [{ from: -790, to: 240, v: below, serves: () => true }]
+  if (view.id === 'front' || view.id === 'rear') return [{ from: -830, to: 1000, v: below, serves: () => true }]
   if (view.id === 'roof') return []
   const middle = v + height / 2
   return [
-    { from: u, to: u + width * 0.9, v: v - below, serves: (label) => label.v < middle },
-    { from: u, to: u + width * 0.9, v: v + height + below, serves: () => true },
+    { from: u, to: u + width + 400, v: v - below, serves: (label) => label.v < middle },
+    { from: u, to: u + width + 400, v: v + height + below, serves: () => true },
   ]
 }

@@ -10,7 +10,7 @@ export const NAMES_FROM_PIXELS_PER_MM = 0.11
 const RING_PX = 8.5
 /** Room a ring takes along a row of homes, and what each letter beside it adds, px at 11.5 px type. */
 const RING_ROOM_PX = 34
-const LETTER_PX = 5.9
+const LETTER_PX = 5.4
 const CALLED_IN_A_VIEW = 6
 /** Panels with nothing to tell are called out up to here only, so that the drawing stays quiet. */
 const QUIET_IN_A_VIEW = 3
