@@ -3,7 +3,7 @@ import { Readable } from 'node:stream'
 import type { ProgramEvent } from '../../shared-types/contract.ts'
 import { ProblemError } from '../../shared-types/problem.ts'
 import type { Program, UseCases } from '../use-cases/program.ts'
-import { previewDocument } from '../use-cases/report.ts'
+import { editionDocument, previewDocument } from '../use-cases/report.ts'
 import { type RunningProgram, startProgram } from '../use-cases/running-program.ts'
 import { answer } from './answer.ts'
 import type { BehindTheDoor, PictureKind, Served } from './behind-the-door.ts'
@@ -25,11 +25,12 @@ async function exhibit(program: Program, number: number, kind: PictureKind): Pro
 }
 
 function edition(program: Program, number: number): Served {
-  const record = program.record()
-  const found = record.view().editions.find((one) => one.number === number)
-  if (found === undefined) throw absent(`Edition ${number}`)
-  const fileName = `${found.reportNumber}.pdf`
-  return { bytes: record.bytes.read(found.sha256), mediaType: 'application/pdf', fileName, asHandedIn: false }
+  const bytes = editionDocument(program, number)
+  const issued = program
+    .record()
+    .view()
+    .editions.find((one) => one.number === number)
+  return { bytes, mediaType: 'application/pdf', fileName: `${issued?.reportNumber ?? number}.pdf`, asHandedIn: false }
 }
 
 const preview = (program: Program, id: string): Served => ({
