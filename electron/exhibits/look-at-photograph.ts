@@ -23,8 +23,8 @@ const formats: { readonly [M in MediaType]: string } = {
   'image/heic': 'heif',
 }
 
-/** Length of the header `Exif\0\0` before the TIFF structure (CIPA DC-008, 4.7.2). */
-const EXIF_HEADER = 6
+/** Stands before the TIFF structure in a JPEG (CIPA DC-008, 4.7.2); a PNG goes without. */
+const EXIF_HEADER = 'Exif\0\0'
 
 /**
  * Looks at one photograph: what it is, what its camera says, and both renderings, upright, in sRGB and without
@@ -90,7 +90,9 @@ async function encoded(picture: Sharp): Promise<Rendering> {
 
 function wordsOf(metadata: Metadata, bytes: Buffer, kind: MediaType): Promise<CameraWords> {
   if (kind === 'image/tiff') return cameraWords(bytes)
-  return cameraWords(metadata.exif?.subarray(EXIF_HEADER) ?? new Uint8Array())
+  const exif = metadata.exif ?? Buffer.alloc(0)
+  const headed = exif.toString('latin1', 0, EXIF_HEADER.length) === EXIF_HEADER
+  return cameraWords(headed ? exif.subarray(EXIF_HEADER.length) : exif)
 }
 
 /** Why a picture could not be decoded, and what to do; the library's own words only choose between causes. */

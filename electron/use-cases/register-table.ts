@@ -133,7 +133,8 @@ export function registerTable(
   const head = Object.keys(rows[0] ?? {})
   const lines = [head, ...rows.map((row) => head.map((column) => inert(row[column] ?? null)))]
   const name = view.commission.recordNumber.replace(/[^\p{L}\p{N}-]+/gu, '-')
-  const csv = BYTE_ORDER_MARK + stringify(rows.length === 0 ? [] : lines, { record_delimiter: 'windows' })
+  const csv =
+    BYTE_ORDER_MARK + stringify(rows.length === 0 ? [] : lines, { record_delimiter: 'windows', quoted_match: /[\r\n]/ })
   return { fileName: `${name}-${register}.csv`, csv }
 }
 
