@@ -1,7 +1,7 @@
 import { type RegisterName, registerKeys } from '../../shared-types/record.ts'
 import { canonical } from './canonical.ts'
-import type { Cell, Connection, Row, Step } from './connection.ts'
-import { type Lying, registers, THE_ROW } from './registers.ts'
+import type { Cell, Connection, Step } from './connection.ts'
+import { type Lying, registerNames, registers, THE_ROW } from './registers.ts'
 
 /** A row of any register; its exact shape is the contract's affair. */
 export type AnyRow = Readonly<Record<string, unknown>>
@@ -10,8 +10,34 @@ const snake = (property: string) => property.replace(/[A-Z]/g, (letter) => `_${l
 /** Column of a property, quoted, since some are words of SQL. */
 export const column = (property: string) => `"${snake(property)}"`
 
-const columnsOf = (register: RegisterName) => Object.entries<Lying>(registers[register].columns)
-const keyColumn = (register: RegisterName) => column(registerKeys[register] ?? THE_ROW)
+/** What is worked out once for each register, out of its description. */
+interface Table {
+  readonly columns: readonly { readonly property: string; readonly name: string; readonly lying: Lying }[]
+  readonly select: string
+  readonly remove: string
+  readonly put: string
+}
+
+function tableOf(register: RegisterName): Table {
+  const { table, columns } = registers[register]
+  const key = column(registerKeys[register] ?? THE_ROW)
+  const described = Object.entries<Lying>(columns)
+  const names = described.map(([property]) => column(property))
+  const all = names.includes(key) ? names : [key, ...names]
+  const updates = names.filter((name) => name !== key).map((name) => `${name} = excluded.${name}`)
+  return {
+    columns: described.map(([property, lying]) => ({ property, name: snake(property), lying })),
+    select: `SELECT * FROM ${table} ORDER BY ${key}`,
+    remove: `DELETE FROM ${table} WHERE ${key} = ?`,
+    put:
+      `INSERT INTO ${table} (${all.join(', ')}) VALUES (${all.map(() => '?').join(', ')}) ` +
+      `ON CONFLICT (${key}) DO UPDATE SET ${updates.join(', ')}`,
+  }
+}
+
+const tables = Object.fromEntries(registerNames.map((register) => [register, tableOf(register)])) as {
+  readonly [R in RegisterName]: Table
+}
 
 /** The key of a row, as the journal writes it. */
 export function keyOf(register: RegisterName, row: AnyRow): string {
@@ -37,45 +63,26 @@ function fromCell(cell: Cell | undefined, lying: Lying): unknown {
   return lying === 'list' ? JSON.parse(String(cell)) : cell
 }
 
-function decode(register: RegisterName, row: Row): AnyRow {
-  return Object.fromEntries(
-    columnsOf(register).map(([property, lying]) => [property, fromCell(row[snake(property)], lying)]),
-  )
-}
-
 /** The row exactly as it will be read back: every property of the register, in its order, and no other. */
 export function asStored(register: RegisterName, row: AnyRow): AnyRow {
-  return JSON.parse(
-    JSON.stringify(Object.fromEntries(columnsOf(register).map(([property]) => [property, row[property]]))),
-  )
-}
-
-const upsertTexts = new Map<RegisterName, string>()
-function upsertText(register: RegisterName): string {
-  const kept = upsertTexts.get(register)
-  if (kept) return kept
-  const key = keyColumn(register)
-  const names = columnsOf(register).map(([property]) => column(property))
-  const all = registerKeys[register] === null ? [key, ...names] : names
-  const updates = names.filter((name) => name !== key).map((name) => `${name} = excluded.${name}`)
-  const text =
-    `INSERT INTO ${registers[register].table} (${all.join(', ')}) VALUES (${all.map(() => '?').join(', ')}) ` +
-    `ON CONFLICT (${key}) DO UPDATE SET ${updates.join(', ')}`
-  upsertTexts.set(register, text)
-  return text
+  const properties = tables[register].columns.map(({ property }) => [property, row[property] ?? null])
+  return JSON.parse(JSON.stringify(Object.fromEntries(properties)))
 }
 
 /** The step that makes the table agree with one change; `after` null takes the row away. */
 export function changeStep(register: RegisterName, key: string, after: AnyRow | null): Step {
-  if (after === null) {
-    return [`DELETE FROM ${registers[register].table} WHERE ${keyColumn(register)} = ?`, keyCell(register, key)]
-  }
-  const cells = columnsOf(register).map(([property, lying]) => toCell(after[property], lying))
-  return [upsertText(register), ...(registerKeys[register] === null ? [1] : []), ...cells]
+  const { columns, put, remove } = tables[register]
+  if (after === null) return [remove, keyCell(register, key)]
+  const cells = columns.map(({ property, lying }) => toCell(after[property], lying))
+  return [put, ...(registerKeys[register] === null ? [1] : []), ...cells]
 }
 
 /** Every row of a register in key order. */
 export async function readRegister(connection: Connection, register: RegisterName): Promise<readonly AnyRow[]> {
-  const rows = await connection.all(`SELECT * FROM ${registers[register].table} ORDER BY ${keyColumn(register)}`)
-  return rows.map((row) => decode(register, row))
+  const { columns, select } = tables[register]
+  return (await connection.all(select)).map((row) => {
+    const read: Record<string, unknown> = {}
+    for (const { property, name, lying } of columns) read[property] = fromCell(row[name], lying)
+    return read
+  })
 }
