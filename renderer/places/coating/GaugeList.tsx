@@ -33,7 +33,7 @@ function CheckLines({ record, gauge }: { readonly record: RecordView; readonly g
           const { differenceUm, declaredUm, word } = differenceOf(check, gauge)
           return (
             <li key={check.number} className="check-line">
-              <span className="figures">H {check.number}</span>
+              <span className="figures">{`H\u202f${check.number}`}</span>
               <span>
                 {check.when}, shim {coatingFigure(check.shimUm, unit)} {unit}: {differenceUm < 0 ? '' : '+'}
                 {coatingFigure(differenceUm, unit)} {unit}
@@ -82,7 +82,7 @@ export function GaugeList({ record, onGauge, onCheck }: GaugeListProps) {
             onClick={() => onGauge(String(gauge.number))}
             disabled={record.readOnly}
           >
-            <span className="figures">G {gauge.number}</span>
+            <span className="figures">{`G\u202f${gauge.number}`}</span>
             <span>
               <span className="strong">{gauge.name}</span> {gauge.serial}
               <span className="under-line">

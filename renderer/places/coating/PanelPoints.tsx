@@ -3,7 +3,8 @@ import type { PlanFigure, PlanPanel, PlanView } from '../../../shared-types/figu
 import type { Spot } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
-import { PanelDrawing, type PanelSpot } from '../../drawing/PanelDrawing.tsx'
+import { PanelDrawing } from '../../drawing/PanelDrawing.tsx'
+import type { PanelSpot } from '../../drawing/spot-labels.ts'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
@@ -59,7 +60,7 @@ export function PanelPoints({ record, panelId }: { readonly record: RecordView; 
         />
       )}
       <p className="note">
-        Medians, {unit}.{' '}
+        {`Medians, ${unit}. `}
         {unplaced === 0 ? '' : `${unplaced} ${unplaced === 1 ? 'spot has' : 'spots have'} no place in this view.`}
       </p>
     </Section>

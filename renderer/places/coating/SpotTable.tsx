@@ -94,7 +94,7 @@ export function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
             head: 'spot',
             cell: ({ spot }) => (
               <>
-                <span className="figures">R {spot.number}</span>
+                <span className="figures">{`R\u202f${spot.number}`}</span>
                 <span className="under-line">{spot.where === '' ? 'place not noted' : spot.where}</span>
               </>
             ),
@@ -121,7 +121,7 @@ export function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
             cell: ({ spot }) => (
               <>
                 <span>{spot.mode}</span>
-                <span className="under-line">{spot.gauge === null ? 'gauge not noted' : `G ${spot.gauge}`}</span>
+                <span className="under-line">{spot.gauge === null ? 'gauge not noted' : `G\u202f${spot.gauge}`}</span>
               </>
             ),
           },

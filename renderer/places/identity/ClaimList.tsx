@@ -43,14 +43,14 @@ export function ClaimList({ record, opened, onOpen }: ClaimListProps) {
         chosen={opened?.what === 'claim' ? opened.key : null}
         whenEmpty="No claim yet. C adds the first: write the seller’s own words before you look at the car."
         columns={[
-          { id: 'number', head: 'no.', cell: (claim) => <span className="figures">C {claim.number}</span> },
+          { id: 'number', head: 'no.', cell: (claim) => <span className="figures">{`C\u202f${claim.number}`}</span> },
           {
             id: 'words',
             head: 'whose words',
             names: true,
             cell: (claim) => (
               <>
-                <span>“{claim.words}”</span>
+                <span className="claim-words">“{claim.words}”</span>
                 <span className="under-line">
                   {[claim.who === '' ? 'speaker not stated' : claim.who, claim.kind, dayText(claim.on), claim.where]
                     .filter((part) => part !== '')

@@ -44,7 +44,7 @@ export function NumberList({ record, opened, onOpen }: NumberListProps) {
         chosen={opened?.what === 'carNumber' ? opened.key : null}
         whenEmpty="No number yet. N adds the first: write what the papers say before you read the car."
         columns={[
-          { id: 'number', head: 'no.', cell: (number) => <span className="figures">N {number.number}</span> },
+          { id: 'number', head: 'no.', cell: (number) => <span className="figures">{`N\u202f${number.number}`}</span> },
           {
             id: 'kind',
             head: 'what and where',

@@ -27,7 +27,7 @@ export function VisitList({ record, onOpen }: VisitListProps) {
               onClick={() => onOpen(String(visit.number))}
               disabled={record.readOnly}
             >
-              <span className="figures">V {visit.number}</span>
+              <span className="figures">{`V\u202f${visit.number}`}</span>
               <span>
                 {visit.place === '' ? 'place not stated' : visit.place}
                 <span className="under-line">

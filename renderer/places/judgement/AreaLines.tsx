@@ -51,10 +51,10 @@ export function AreaLines({ area, whole = false }: AreaLinesProps) {
           className="action-key"
           aria-expanded={open}
           aria-controls={open ? states : undefined}
-          aria-label={`States of ${area.label}`}
           onClick={() => setOpen(!open)}
         >
           {open ? 'close states' : 'states'}
+          <span className="unseen"> of {area.label}</span>
         </button>
       </div>
       <ShareLine range={area.originalMetal} label="original metal" />

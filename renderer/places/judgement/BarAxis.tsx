@@ -1,3 +1,5 @@
+import { SeenNo } from './SeenNo.tsx'
+
 /** The one axis of all bars, 0 to 100 %, and what the marks mean. */
 export function BarAxis() {
   return (
@@ -5,7 +7,7 @@ export function BarAxis() {
       <p className="bar-key" aria-hidden="true">
         <span className="bar-patch bar-yes" /> seen, original
         <span className="bar-patch bar-open" /> not seen
-        <span className="bar-patch bar-no" /> seen, not original
+        <SeenNo percent={null} /> seen, not original
       </p>
       <div className="share-row bar-axis" aria-hidden="true">
         <span />

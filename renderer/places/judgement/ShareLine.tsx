@@ -2,6 +2,7 @@ import { useId, useState } from 'react'
 import type { ShareRange } from '../../../shared-types/judgement.ts'
 import { boundsText } from './bounds-text.ts'
 import { Chain } from './Chain.tsx'
+import { SeenNo } from './SeenNo.tsx'
 
 interface ShareLineProps {
   readonly range: ShareRange
@@ -23,7 +24,6 @@ export function ShareLine({ range, label, beside }: ShareLineProps) {
         className="share-row share-line"
         aria-expanded={open}
         aria-controls={open ? chain : undefined}
-        aria-label={`${label}${beside === undefined ? '' : `, ${beside}`}: ${boundsText(range)}; ${wordsOf(range)}. Why?`}
         onClick={() => setOpen(!open)}
       >
         <span className="share-label">
@@ -33,9 +33,10 @@ export function ShareLine({ range, label, beside }: ShareLineProps) {
         <span className="bar">
           <span className="bar-yes" style={{ width: `${range.seenYesPercent}%` }} />
           <span className="bar-open" style={{ width: `${range.notSeenPercent}%` }} />
-          <span className="bar-no" style={{ width: `${range.seenNoPercent}%` }} />
+          <SeenNo percent={range.seenNoPercent} />
         </span>
         <span className="figures">{boundsText(range)}</span>
+        <span className="unseen">{wordsOf(range)}. Why?</span>
       </button>
       {open ? (
         <div id={chain} className="chain">

@@ -65,7 +65,7 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
               figures: true,
               cell: ({ measurement }) => (
                 <>
-                  {measuredText(measurement).value}
+                  <span className="quantity">{measuredText(measurement).value}</span>
                   <span className="under-line">{measuredText(measurement).uncertainty}</span>
                 </>
               ),

@@ -13,7 +13,7 @@ function Pictures(props: { readonly words: string; readonly numbers: readonly nu
   const { words, numbers, record } = props
   return (
     <div>
-      <h4 className="caps">{words}</h4>
+      <h3>{words}</h3>
       {numbers.length === 0 ? <p className="quiet">no exhibit</p> : null}
       {numbers.map((number) => {
         const exhibit = record.exhibits.find((row) => row.number === number)

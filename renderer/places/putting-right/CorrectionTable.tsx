@@ -19,7 +19,9 @@ function CostCell({ correction }: { readonly correction: Correction }) {
   if (cost === null) return <span className="quiet">not priced</span>
   return (
     <>
-      {figureText(cost.low)} · {figureText(cost.likely)} · {figureText(cost.high)}
+      <span className="quantity">
+        {figureText(cost.low)} · {figureText(cost.likely)} · {figureText(cost.high)}
+      </span>
       <span className="under-line">
         {cost.basis === '' ? 'basis not stated' : cost.basis}, {dayText(cost.pricedOn)}
       </span>
@@ -72,7 +74,7 @@ export function CorrectionTable({ record, chosen, onOpen, onAdd }: CorrectionTab
           {
             id: 'number',
             head: 'no.',
-            cell: (correction) => <span className="figures">K {correction.number}</span>,
+            cell: (correction) => <span className="figures">{`K\u202f${correction.number}`}</span>,
           },
           {
             id: 'what',

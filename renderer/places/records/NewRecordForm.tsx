@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { ProblemError } from '../../../shared-types/problem.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { bindPart } from '../../parts-of-page/bind-part.ts'
@@ -9,11 +9,11 @@ import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { ask, change, loadRecord } from '../../store/ask.ts'
-import { useRecordStore } from '../../store/record-store.ts'
 import { goToPlace } from '../../store/screen-store.ts'
 import { ExaminerFields, PurposeFields, ShownAsFields } from '../identity/CommissionFields.tsx'
 import { FirstParticulars } from '../identity/ParticularsFields.tsx'
 import { FirstVisitFields } from '../identity/VisitFields.tsx'
+import { rememberedHabits, rememberHabits } from './examiner-habits.ts'
 import { levelWords } from './inspection-levels.ts'
 import { LeaveFields } from './LeaveFields.tsx'
 import { consentsOf, fileNameOf, type NewRecord, newRecord } from './new-record.ts'
@@ -41,15 +41,15 @@ async function begin(form: NewRecord): Promise<void> {
   const { particulars, commission, visit } = form
   await ask('records.create', { fileName: fileNameOf(form), particulars, commission, visit })
   await loadRecord()
+  rememberHabits(commission)
   for (const consent of consentsOf(form)) await change('consent.set', { consent })
 }
 
 /** The beginning of the job: the level of inspection first, then the car, the commission, the visit and the owner's leave. */
 export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
-  const before = useRecordStore((state) => state.record?.commission ?? null)
   const initial = useMemo<Draft>(
-    () => ({ ...newRecord('with inside', new Date(), before), levelChosen: false }),
-    [before],
+    () => ({ ...newRecord('with inside', new Date(), rememberedHabits()), levelChosen: false }),
+    [],
   )
   const entry = useEntry<Draft>({
     name: 'record.new',
@@ -58,12 +58,18 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
     kept: () => goToPlace('walk-round'),
   })
   const { draft } = entry
+  const form = useRef<HTMLFormElement>(null)
+  const [goOn, setGoOn] = useState(0)
+  useEffect(() => {
+    if (goOn > 0) form.current?.querySelector<HTMLElement>('.new-record-columns input')?.focus()
+  }, [goOn])
   useKeys('New record', [
     { keys: 'Ctrl+Enter', does: 'begin the record', run: () => void entry.keep(), whileTyping: true },
     { keys: 'Escape', does: 'leave; what was typed stays', run: onLeave, whileTyping: true },
   ])
   return (
     <form
+      ref={form}
       className="new-record"
       noValidate
       onSubmit={(event) => {
@@ -88,7 +94,10 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
             means: `${words.includes} ${words.leavesOut}`,
           }))}
           value={draft.levelChosen ? draft.commission.level : null}
-          onChoose={(level) => entry.set({ levelChosen: true, commission: { ...draft.commission, level } })}
+          onChoose={(level, byKey) => {
+            entry.set({ levelChosen: true, commission: { ...draft.commission, level } })
+            if (byKey) setGoOn((times) => times + 1)
+          }}
         />
       </Section>
       {draft.levelChosen ? (

@@ -1,6 +1,7 @@
 import { format } from 'date-fns'
 import type { Commission, Consent, Particulars, VisitDraft } from '../../../shared-types/car.ts'
 import { type InspectionLevel, type IntrusiveStep, intrusiveStep } from '../../../shared-types/words.ts'
+import type { ExaminerHabits } from './examiner-habits.ts'
 
 /** Everything the beginning of the job asks for, as it stands in the form. */
 export interface NewRecord {
@@ -12,59 +13,15 @@ export interface NewRecord {
   readonly leaveBy: string
 }
 
-/** What carries over from the record that is open, because it belongs to the examiner and not to the car. */
-export type CarriedOver = Pick<
-  Commission,
-  | 'examiner'
-  | 'examinerRole'
-  | 'examinerContact'
-  | 'examinerCompetence'
-  | 'independence'
-  | 'names'
-  | 'lengthUnit'
-  | 'coatingUnit'
-  | 'currency'
-  | 'retentionYears'
->
-
-const nobodyYet: CarriedOver = {
-  examiner: '',
-  examinerRole: '',
-  examinerContact: '',
-  examinerCompetence: '',
-  independence: '',
-  names: 'uk',
-  lengthUnit: 'mm',
-  coatingUnit: 'µm',
-  currency: 'GBP',
-  retentionYears: 10,
-}
-
-const carriedFrom = (before: Commission | null): CarriedOver =>
-  before === null
-    ? nobodyYet
-    : {
-        examiner: before.examiner,
-        examinerRole: before.examinerRole,
-        examinerContact: before.examinerContact,
-        examinerCompetence: before.examinerCompetence,
-        independence: before.independence,
-        names: before.names,
-        lengthUnit: before.lengthUnit,
-        coatingUnit: before.coatingUnit,
-        currency: before.currency,
-        retentionYears: before.retentionYears,
-      }
-
 /** An empty form once the level is chosen. Title and examiner are the only lines that still must be written. */
-export function newRecord(level: InspectionLevel, now: Date, before: Commission | null): NewRecord {
+export function newRecord(level: InspectionLevel, now: Date, examiner: ExaminerHabits): NewRecord {
   return {
     particulars: {
       title: '',
       maker: '',
       line: '',
       body: 'coupe',
-      steering: before === null || before.names === 'uk' ? 'right' : 'left',
+      steering: examiner.names === 'uk' ? 'right' : 'left',
       marketOfFirstSale: '',
       colourNow: '',
       construction: '',
@@ -75,7 +32,7 @@ export function newRecord(level: InspectionLevel, now: Date, before: Commission 
       conditions: [],
     },
     commission: {
-      ...carriedFrom(before),
+      ...examiner,
       recordNumber: `W ${format(now, 'yyyy-MMdd-HHmm')}`,
       client: '',
       otherUsers: '',

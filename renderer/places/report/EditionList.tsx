@@ -36,7 +36,7 @@ export function EditionList({ record, shown, onShow, onIssue }: EditionListProps
               <span className="edition-acts">
                 <Button
                   className="place-link"
-                  aria-label={`Show edition ${edition.number}`}
+                  aria-label={`${shown === edition.number ? 'shown' : 'show'}: edition ${edition.number}`}
                   onPress={() => onShow(edition.number)}
                 >
                   {shown === edition.number ? 'shown' : 'show'}
@@ -45,7 +45,7 @@ export function EditionList({ record, shown, onShow, onIssue }: EditionListProps
                   className="place-link"
                   href={door().address(`edition/${edition.number}`)}
                   download={`${edition.reportNumber}.pdf`}
-                  aria-label={`Save edition ${edition.number} as a PDF`}
+                  aria-label={`save PDF of edition ${edition.number}`}
                 >
                   save PDF
                 </a>

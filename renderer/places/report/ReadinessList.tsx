@@ -27,7 +27,7 @@ export function ReadinessList({ follows }: { readonly follows: number }) {
           return (
             <li key={`${line.line} ${line.missing}`} className="readiness-line">
               <p>{line.missing}</p>
-              <p className="note">{line.line}</p>
+              <p className="note">report checklist, line {line.line}</p>
               {place === undefined ? (
                 <span className="note">{line.place}</span>
               ) : (
