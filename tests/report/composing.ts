@@ -92,3 +92,15 @@ export function overlaps({ words }: PageOfWords): string[] {
     }),
   )
 }
+
+/** Words that stand outside the text field and the lines of head and foot. */
+export function outsideMargins(page: PageOfWords): string[] {
+  // Dimension lines and the title's optical edge may hang out by 8 points.
+  const side = (page.width - (170 / 25.4) * 72) / 2 - 8
+  return page.words
+    .filter(
+      (word) =>
+        word.left < side || word.right > page.width - side + 4 || word.top < 20 || word.bottom > page.height - 20,
+    )
+    .map(({ text }) => text.slice(0, 40))
+}

@@ -31,16 +31,21 @@ export interface ShapedGlyph {
 /** Shaped texts remembered by one face; above this they are forgotten all at once. */
 const MOST_REMEMBERED = 40_000
 const FEATURES = ['kern', 'liga', 'ccmp', 'mark', 'mkmk']
+/** Figures are tabular and never kerned, and a fixed-pitch face kerns nothing: such text needs no shaping. */
+const FIGURES_ONLY = /^[\d \u202F.,:/]+$/
+const PLAIN = /^[\x20-\x7E]+$/
 
 /** One font file, opened once for the life of the program, with every text it ever shaped. */
 export class Typeface {
   readonly font: Font
   readonly #scale: number
+  readonly #fixedPitch: boolean
   readonly #remembered = new Map<string, ShapedText>()
 
   constructor(readonly file: string) {
     this.font = create(readFileSync(resourcePath('fonts', file))) as Font
     this.#scale = 1000 / this.font.unitsPerEm
+    this.#fixedPitch = file.startsWith('SourceCodePro')
   }
 
   covers(codePoint: number): boolean {
@@ -57,6 +62,23 @@ export class Typeface {
     const known = this.#remembered.get(text)
     if (known !== undefined) return known
     if (this.#remembered.size > MOST_REMEMBERED) this.#remembered.clear()
+    const shaped =
+      FIGURES_ONLY.test(text) || (this.#fixedPitch && PLAIN.test(text)) ? this.#unshaped(text) : this.#shaped(text)
+    this.#remembered.set(text, shaped)
+    return shaped
+  }
+
+  #unshaped(text: string): ShapedText {
+    const glyphs = [...text].map((character): ShapedGlyph => {
+      const glyph = this.font.glyphForCodePoint(character.codePointAt(0) ?? 0)
+      if (glyph === null) throw new Error(`The face ${this.file} has no glyph for ${character}.`)
+      const advance = this.scaled(glyph.advanceWidth)
+      return { glyphId: glyph.id, text: character, ownAdvance: advance, advance, shiftX: 0, shiftY: 0 }
+    })
+    return { glyphs, width: glyphs.reduce((sum, { advance }) => sum + advance, 0) }
+  }
+
+  #shaped(text: string): ShapedText {
     const run = this.font.layout(text, FEATURES)
     const characters = [...text]
     const oneToOne = run.glyphs.length === characters.length && run.direction === 'ltr'
@@ -75,9 +97,7 @@ export class Typeface {
         shiftY: this.scaled(position?.yOffset ?? 0),
       }
     })
-    const shaped = { glyphs, width }
-    this.#remembered.set(text, shaped)
-    return shaped
+    return { glyphs, width }
   }
 }
 

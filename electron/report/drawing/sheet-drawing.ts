@@ -15,6 +15,8 @@ const RING_RADIUS_MM = 2.1
 const LEADER_DOT_MM = 0.45
 const LEGEND_ROW_MM = 4
 const SCALE_BAR_ROOM_MM = 7
+/** Names of views stand this much above their view. */
+const LETTER_LIFT_MM = 1.2
 
 /** Most height of a sheet on the page, legend included, mm. */
 export const SHEET_HEIGHT_MM = 168
@@ -52,7 +54,7 @@ export function sheetDrawing(composer: Composer, sheet: PlanSheet, marks: PlanMa
         })
       }
       for (const view of sheet.views) {
-        letter(composer, page, owner, view.name, left + view.at.x / scale, topMm + view.at.y / scale)
+        letter(composer, page, owner, view.name, left + view.at.x / scale, topMm + view.at.y / scale - LETTER_LIFT_MM)
       }
       const onSheet = (point: { x: number; y: number }) => ({ x: left + point.x / scale, y: topMm + point.y / scale })
       for (const callout of marks.callouts) drawCallout(composer, page, owner, callout, onSheet)
@@ -111,7 +113,7 @@ function drawScaleBar(composer: Composer, page: PageCanvas, owner: StructureElem
   for (const part of [0, 0.25, 0.5, 0.75, 1]) {
     page.line(left + metre * part, y - (part % 1 === 0 ? 1.4 : 0.8), left + metre * part, y, style)
   }
-  letter(composer, page, owner, '0', left + 0.6, y - 0.8, styles.lettering)
+  letter(composer, page, owner, '0', left + 0.6, y - 1.6, styles.lettering)
   letter(composer, page, owner, '1 m', left + metre + 1, y, styles.lettering)
 }
 

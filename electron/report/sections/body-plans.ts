@@ -22,7 +22,7 @@ function composePlan(composer: Composer, sheet: PlanSheet, marks: PlanMarks): vo
   const { section, document, geometry, flow } = composer
   const drawing = sheetDrawing(composer, sheet, marks)
   const figure = section.add('Figure', { alternative: alternative(composer, sheet, marks) })
-  const lines = Math.ceil(drawing.heightMm / LINE_MM) + 1
+  const lines = Math.ceil(drawing.heightMm / LINE_MM) + 2
   const target = place.sheet(sheet.id)
   const caption = textPieces(
     document,
@@ -42,7 +42,7 @@ function composePlan(composer: Composer, sheet: PlanSheet, marks: PlanMarks): vo
       keep: true,
       draw: (page, topMm) => {
         document.anchor(target, page, topMm)
-        drawing.draw(page, topMm, figure)
+        drawing.draw(page, topMm + LINE_MM, figure)
       },
     },
     ...caption,

@@ -2,6 +2,7 @@ import type { Exhibit } from '../../../shared-types/exhibit.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Span } from '../layout/line-breaking.ts'
 import { styles, type TextStyle } from '../layout/text-style.ts'
+import { figure } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 
 /** Captions up to this length always stand whole below their photograph. */
@@ -12,10 +13,20 @@ export const captionRunsOn = ({ caption }: Exhibit): boolean => caption.length >
 
 /** Where on the car, else where it was made. */
 export function placeWords(composer: Composer, exhibit: Exhibit, style: TextStyle): Span[] {
-  const words = exhibit.place === '' ? [] : [{ text: exhibit.place, style }]
+  const position = cameraPosition(composer, exhibit)
+  const said = [exhibit.place, position].filter((word) => word !== '').join('; ')
+  const words = said === '' ? [] : [{ text: said, style }]
   if (exhibit.panelId === null) return words.length === 0 ? [{ text: 'not stated', style }] : words
   const panel = composer.linked(composer.panelName(exhibit.panelId), style, place.panel(exhibit.panelId))
   return words.length === 0 ? [panel] : [panel, { text: ', ', style }, ...words]
+}
+
+/** Where the camera says it was, only where the client agreed to positions; empty otherwise. */
+function cameraPosition(composer: Composer, { photograph }: Exhibit): string {
+  if (!composer.content.record.commission.positionsInReports || photograph === null) return ''
+  const { latitude, longitude } = photograph
+  if (latitude === null || longitude === null) return ''
+  return `position ${figure(latitude, 5)}°, ${figure(longitude, 5)}° as the camera gave it`
 }
 
 /** Everything in the record that cites an exhibit, each leading to its place. */

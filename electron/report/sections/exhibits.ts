@@ -52,7 +52,7 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
             [composer.exhibit(exhibit.number, styles.cellStrong)],
             pictured && !captionRunsOn(exhibit)
               ? [...cell('photograph, ', styles.cellSoft), composer.page(place.exhibit(exhibit.number), styles.cell)]
-              : [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(composer, exhibit, pictured))],
+              : [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(exhibit, pictured))],
             placeWords(composer, exhibit, styles.cell),
             cell(`${dateWords(exhibit)}; ${exhibit.madeBy === '' ? 'maker not stated' : exhibit.madeBy}`),
             exhibit.photograph === null
@@ -68,7 +68,7 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
 }
 
 /** Caption, and for a measurement its value; says so when a photograph is kept in the record and not printed. */
-function describe(composer: Composer, exhibit: Exhibit, pictured: boolean): string {
+function describe(exhibit: Exhibit, pictured: boolean): string {
   const { measurement } = exhibit
   const parts = [exhibit.caption === '' ? 'No caption.' : exhibit.caption]
   if (measurement !== null) {
@@ -83,14 +83,6 @@ function describe(composer: Composer, exhibit: Exhibit, pictured: boolean): stri
         ? 'No report copy could be made of it; the original is in the record.'
         : 'Kept in the record, not printed.',
     )
-  }
-  const { photograph } = exhibit
-  if (
-    composer.content.record.commission.positionsInReports &&
-    photograph?.latitude != null &&
-    photograph.longitude !== null
-  ) {
-    parts.push(`Position ${photograph.latitude.toFixed(5)}, ${photograph.longitude.toFixed(5)}, as the camera gave it.`)
   }
   return parts.join(' ')
 }

@@ -1,5 +1,6 @@
 import type { Commission, Particulars, Visit } from '../../../shared-types/car.ts'
 import type { Finding } from '../../../shared-types/finding.ts'
+import { rustGrade } from '../../analysis/grades/rust-grade.ts'
 import type { ReportContent } from '../report-content.ts'
 import { dayText } from './dates.ts'
 import { figure, NARROW, sizes } from './numbers.ts'
@@ -56,16 +57,11 @@ export function extentWords(finding: Finding, commission: Commission): string {
   return words.filter((word) => word !== '').join('; ')
 }
 
-/**
- * Grade as the standard writes it. Degrees of rusting by share of surface, ISO 4628-3:2016, table 1: Ri 1 0.05 %,
- * Ri 2 0.5 %, Ri 3 1 %, Ri 4 8 %, Ri 5 40 to 50 %. The degree named is the first whose share is not below the one seen.
- */
+/** Grade as the standard writes it, with the share it rests on. */
 export function gradeWords(grade: Finding['grade']): string {
   if (grade === null) return ''
   if (grade.standard === 'ISO 4628-2') return `blistering ${grade.quantity}(S${grade.size}), ISO 4628-2`
-  const shares = [0, 0.05, 0.5, 1, 8]
-  const degree = shares.findIndex((share) => grade.affectedPercent <= share)
-  const name = `Ri${NARROW}${degree === -1 ? 5 : degree}`
+  const name = rustGrade(grade).iso4628Part3.grade.replace(' ', NARROW)
   return `rust ${name}, ${figure(grade.affectedPercent, decimals(grade.affectedPercent))}${NARROW}% of the surface looked at, ${grade.basis}, ISO 4628-3`
 }
 

@@ -1,0 +1,136 @@
+import { createReadStream, createWriteStream, existsSync } from 'node:fs'
+import { mkdir, rename, rm } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Readable } from 'node:stream'
+import type { Edition, Paper } from '../../shared-types/edition.ts'
+import { ProblemError } from '../../shared-types/problem.ts'
+import type { CarRecord } from '../record/car-record.ts'
+import { composeReport } from '../report/compose-report.ts'
+import { missingLines } from '../report/editions/readiness.ts'
+import { changesSinceEdition, recordContent } from '../report/editions/record-content.ts'
+import type { EditionData } from '../report/report-content.ts'
+import { judge } from './judgement.ts'
+import type { Program, UseCases } from './program.ts'
+
+/** Composes into the scratch folder under the hash of what came out. */
+async function composeInto(
+  program: Program,
+  record: CarRecord,
+  edition: EditionData,
+  paper: Paper,
+): Promise<{ readonly path: string; readonly pages: number; readonly byteLength: number; readonly sha256: string }> {
+  await mkdir(program.scratchFolder, { recursive: true })
+  const unfinished = join(program.scratchFolder, `report-${crypto.randomUUID()}.unfinished`)
+  try {
+    const written = await composeReport(
+      recordContent(record, judge(record.view()), edition, paper),
+      createWriteStream(unfinished, { mode: 0o600 }),
+    )
+    const path = documentPath(program, written.sha256)
+    await rename(unfinished, path)
+    return { path, ...written }
+  } catch (error) {
+    await rm(unfinished, { force: true })
+    throw error
+  }
+}
+
+const documentPath = (program: Program, id: string): string => join(program.scratchFolder, `report-${id}.pdf`)
+
+/** Path of a previewed report by the id that `report.preview` answered; throws `not-found`. */
+export function previewDocument(program: Program, id: string): string {
+  const path = /^[0-9a-f]{64}$/.test(id) ? documentPath(program, id) : null
+  if (path === null || !existsSync(path)) {
+    throw new ProblemError('not-found', 'This preview is no longer there. Make the preview again.')
+  }
+  return path
+}
+
+/** The bytes of an issued edition; throws `not-found`. */
+export function editionDocument(program: Program, number: number): Readable {
+  const record = program.record()
+  const edition = record.view().editions.find((candidate) => candidate.number === number)
+  if (edition === undefined) {
+    throw new ProblemError(
+      'not-found',
+      `There is no edition ${number} of this report. Choose one from the list of editions.`,
+    )
+  }
+  return record.bytes.read(edition.sha256)
+}
+
+export const reportUseCases: Pick<UseCases, 'report.preview' | 'edition.issue' | 'report.readiness'> = {
+  'report.preview': async (program, { paper }) => {
+    const record = program.record()
+    const { commission, editions } = record.view()
+    const previous = editions.at(-1) ?? null
+    const edition: EditionData = {
+      number: null,
+      reportNumber: commission.recordNumber,
+      issuedAt: program.now(),
+      reason: '',
+      previous,
+      changes: await changesSinceEdition(record, previous),
+    }
+    const { sha256, pages, byteLength } = await composeInto(program, record, edition, paper)
+    return { document: sha256, pages, byteLength }
+  },
+
+  'edition.issue': async (program, { commandId, paper, reason }) => {
+    const record = program.record()
+    const view = record.view()
+    const issuedAt = program.now()
+    const previous = view.editions.at(-1) ?? null
+    const number = (previous?.number ?? 0) + 1
+    const reportNumber = `${view.commission.recordNumber}-${number}`
+    const data: EditionData = {
+      number,
+      reportNumber,
+      issuedAt,
+      reason,
+      previous,
+      changes: await changesSinceEdition(record, previous),
+    }
+    const { path, pages, byteLength, sha256 } = await composeInto(program, record, data, paper)
+    try {
+      await record.bytes.put(createReadStream(path))
+      const edition: Edition = {
+        number,
+        reportNumber,
+        issuedAt,
+        paper,
+        reason,
+        sha256,
+        byteLength,
+        pages,
+        journalNumber: view.journalNumber,
+        journalHash: view.journalHash,
+      }
+      return await record.commit({
+        commandId,
+        name: 'edition.issue',
+        who: view.commission.examiner,
+        at: issuedAt,
+        input: { paper, reason },
+        decide: ({ now }) => {
+          if (now.editions.length !== view.editions.length) {
+            throw new ProblemError(
+              'not-allowed-here',
+              'Another edition was issued in the meantime. Look at it, then issue again if it is still needed.',
+            )
+          }
+          return {
+            changes: [{ register: 'editions', key: String(number), after: edition }],
+            label: `Edition ${number} issued: ${reportNumber}`,
+            number,
+            undoable: false,
+          }
+        },
+      })
+    } finally {
+      await rm(path, { force: true })
+    }
+  },
+
+  'report.readiness': async (program) => missingLines(program.record().view()),
+}

@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest'
+import { changesSince } from '../../electron/report/editions/changes-since.ts'
+import { missingLines } from '../../electron/report/editions/readiness.ts'
+import { agreement } from '../../electron/report/sections/identity.ts'
+import { costBounds } from '../../electron/report/wording/costs.ts'
+import { cameraTime, daysText, dayText } from '../../electron/report/wording/dates.ts'
+import { bounds, figure, measuredValue, shareBounds, sizes } from '../../electron/report/wording/numbers.ts'
+import { spotFigures } from '../../electron/report/wording/spot-figures.ts'
+import type { JournalEntry } from '../../shared-types/record.ts'
+import { recordFixture } from './content-fixture.ts'
+
+describe('numbers', () => {
+  test('thousands by narrow space, true minus, no negative nought', () => {
+    expect(figure(1234567)).toBe('1\u202F234\u202F567')
+    expect(figure(-12.5, 1)).toBe('\u221212.5')
+    expect(figure(-0.01, 1)).toBe('0.0')
+  })
+
+  test('a value goes to the place of its uncertainty, two digits at most (JCGM 100:2008, 7.2.6)', () => {
+    expect(measuredValue(107.93, 0.4, 'mm')).toBe('107.9 ± 0.4\u202Fmm')
+    expect(measuredValue(412.3, 38, 'µm')).toBe('412 ± 38\u202Fµm')
+    expect(measuredValue(10.1234, 0.1234, 'mm')).toBe('10.12 ± 0.12\u202Fmm')
+    expect(measuredValue(4252, null, 'mm')).toContain('uncertainty not stated')
+    expect(sizes([310, 25], 2, 'mm')).toBe('310 × 25 ± 2\u202Fmm')
+    // 25.4 mm in an inch, exact by the agreement of 1959.
+    expect(sizes([254], 2.54, 'in')).toBe('10.00 ± 0.10\u202Fin')
+  })
+
+  test('rounding never narrows bounds', () => {
+    expect(shareBounds(20.9, 70.1)).toBe('20 – 71\u202F%')
+    expect(bounds(3, 3, '%')).toBe('3\u202F%')
+  })
+
+  test('costs are two bounds, and what has no estimate is said', () => {
+    const record = recordFixture()
+    expect(costBounds(record)).toBe(
+      'GBP\u202F400 – 1\u202F400, the sums of the least and of the most of 1 planned correction.',
+    )
+    const unpriced = record.corrections.map((row) => ({ ...row, state: 'planned' as const }))
+    expect(costBounds({ ...record, corrections: unpriced })).toContain('1 planned correction has no estimate')
+  })
+})
+
+test('days are written out, never through a time zone', () => {
+  expect(dayText('2026-11-09')).toBe('9 November 2026')
+  expect(daysText(['2026-11-10T23:59:00.000Z', '2026-11-09T00:00:00.000Z'])).toBe('9 and 10 November 2026')
+  expect(cameraTime('2026-11-09T10:42:16', '-03:30')).toBe('9 November 2026, 10:42:16 (UTC\u221203:30)')
+  expect(cameraTime(null, null)).toBe('the camera gave no time')
+})
+
+test('a reading beyond the range is a least value, a failed one is counted apart', () => {
+  const figures = spotFigures(
+    [{ kind: 'value', um: 160 }, { kind: 'value', um: 170 }, { kind: 'more than', um: 2000 }, { kind: 'no reading' }],
+    'µm',
+  )
+  expect(figures).toMatchObject({
+    count: '3 + 1 failed',
+    median: '170',
+    mean: 'at least 777',
+    halfRange: 'at least 920',
+  })
+  expect(figures.values).toBe('160; 170; more than 2\u202F000; no reading')
+  expect(spotFigures([{ kind: 'no reading' }], 'µm')).toMatchObject({ mean: '—', median: '—', count: '0 + 1 failed' })
+})
+
+test('numbers on paper and on the car agree but for spaces and case', () => {
+  const [first, second, third, fourth] = recordFixture().carNumbers.map(agreement)
+  expect([first, second, third, fourth]).toEqual(['agrees', 'differs', 'not found', 'not looked for'])
+})
+
+describe('changes since an edition', () => {
+  const entry = (number: number, before: unknown, after: unknown): JournalEntry => ({
+    number,
+    at: '2026-11-09T10:00:00.000Z',
+    who: 'the surveyor',
+    command: 'finding.amend',
+    label: '',
+    hash: '',
+    undoes: null,
+    changes: [{ register: 'findings', key: '3', before, after }],
+  })
+
+  test('the first state before is set against the last state after', () => {
+    const entries = [
+      entry(1, { severity: 'slight' }, { severity: 'marked' }),
+      entry(2, { severity: 'marked' }, { severity: 'severe' }),
+    ]
+    expect(changesSince(entries, String)).toEqual(['Finding F\u202F3: severity “slight” → “severe”.'])
+  })
+
+  test('what was changed and changed back is left out', () => {
+    expect(
+      changesSince(
+        [
+          entry(1, { severity: 'slight' }, { severity: 'marked' }),
+          entry(2, { severity: 'marked' }, { severity: 'slight' }),
+        ],
+        String,
+      ),
+    ).toEqual([])
+    expect(
+      changesSince([entry(1, null, { severity: 'slight' }), entry(2, { severity: 'slight' }, null)], String),
+    ).toEqual([])
+  })
+})
+
+test('what a report still lacks is named with the place where to give it', () => {
+  const record = recordFixture()
+  const bare = { ...record, commission: { ...record.commission, client: ' ', effectiveDate: null } }
+  const lines = missingLines(bare).map(({ line, place }) => `${line} ${place}`)
+  expect(lines).toContain('R03 Identity')
+  expect(lines).toContain('R06 Identity')
+  expect(missingLines(record).map(({ missing }) => missing)).not.toContain('the client')
+})
