@@ -29,8 +29,8 @@ interface Rail {
 
 /**
  * Homes for the callouts of a view, each as near above or below its panel as its neighbours allow. `room` is the
- * width a callout takes, `below` the distance of a row from the edge of the view, mm. Callouts for which a row has
- * no room left are dropped, the last wishes first.
+ * width a callout takes, `below` the distance of a row from the edge of the view, mm. A callout for which no row has
+ * room left is dropped; the last wishes go first.
  */
 export function homesFor(
   view: PlanView,
@@ -38,51 +38,44 @@ export function homesFor(
   room: (wish: CalloutWish) => number,
   below: number,
 ): { served: CalledPanel[]; homes: PlanPoint[] } {
-  const served: CalledPanel[] = []
-  const homes: PlanPoint[] = []
-  const rails = railsOf(view, below)
-  const groups = rails.map((rail, index) =>
-    wanted.filter(
-      ({ panel }) => rails.findIndex((other) => other.serves(panel.label)) === index && rail.to > rail.from,
-    ),
-  )
-  for (const [index, group] of groups.entries()) {
-    const rail = rails[index] as Rail
-    const inOrder = fitting(group, rail, room)
-    served.push(...inOrder)
-    homes.push(...spread(inOrder, rail, room))
+  const rows = railsOf(view, below).map((rail) => ({ rail, group: [] as CalledPanel[] }))
+  const pitchOf = (group: readonly CalledPanel[]) => Math.max(...group.map(({ wish }) => room(wish)))
+  for (const one of wanted) {
+    const row = rows.find(({ rail, group }) => {
+      const together = [...group, one]
+      return rail.serves(one.panel.label) && together.length * pitchOf(together) <= rail.to - rail.from
+    })
+    row?.group.push(one)
   }
-  return { served, homes }
+  const filled = rows.filter(({ group }) => group.length > 0)
+  return {
+    served: filled.flatMap(({ group }) => group),
+    homes: filled.flatMap(({ rail, group }) => {
+      const wished = group.map(({ panel }) => panel.label.u).sort((a, b) => a - b)
+      return spread(wished, pitchOf(group), rail).map((u) => ({ u, v: rail.v }))
+    }),
+  }
 }
 
-/** As many of the first wishes as a row has room for, from left to right. */
-function fitting(group: readonly CalledPanel[], rail: Rail, room: (wish: CalloutWish) => number): CalledPanel[] {
-  const taken: CalledPanel[] = []
-  let width = 0
-  for (const one of group) {
-    width += room(one.wish)
-    if (width <= rail.to - rail.from) taken.push(one)
-    else width -= room(one.wish)
+/**
+ * Places a pitch apart that lie as near as can be, by least squares, to the wished ones: isotonic regression by
+ * pooling adjacent violators (Ayer and others, Annals of Mathematical Statistics 26, 1955), clipped to the row.
+ */
+function spread(wished: readonly number[], pitch: number, { from, to }: Rail): number[] {
+  const pools: { sum: number; count: number }[] = []
+  for (const [index, u] of wished.entries()) {
+    pools.push({ sum: u - index * pitch, count: 1 })
+    for (;;) {
+      const last = pools.at(-1)
+      const before = pools.at(-2)
+      if (!last || !before || before.sum / before.count <= last.sum / last.count) break
+      pools.splice(-2, 2, { sum: before.sum + last.sum, count: before.count + last.count })
+    }
   }
-  return taken.sort((a, b) => a.panel.label.u - b.panel.label.u)
-}
-
-/** Moves callouts apart along a row: to the right where they overlap, then back from its end. */
-function spread(inOrder: readonly CalledPanel[], rail: Rail, room: (wish: CalloutWish) => number): PlanPoint[] {
-  const places: number[] = []
-  let free = rail.from
-  for (const { wish, panel } of inOrder) {
-    const place = Math.max(panel.label.u, free)
-    places.push(place)
-    free = place + room(wish)
-  }
-  let end = rail.to
-  for (let index = places.length - 1; index >= 0; index--) {
-    const own = room((inOrder[index] as CalledPanel).wish)
-    places[index] = Math.min(places[index] ?? end, end - own)
-    end = places[index] ?? end
-  }
-  return places.map((u) => ({ u, v: rail.v }))
+  const most = to - wished.length * pitch
+  return pools
+    .flatMap(({ sum, count }) => new Array<number>(count).fill(sum / count))
+    .map((start, index) => Math.max(from, Math.min(most, start)) + index * pitch)
 }
 
 /**

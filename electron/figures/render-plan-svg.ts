@@ -43,7 +43,7 @@ export function renderPlanSvg({ sheet, marks, look, pixelsPerMm, inHand }: SvgCh
   const byId = new Map(marks.panels.map((panel) => [panel.panelId, panel]))
   const hatches = [...new Set([...marks.panels.map((p) => p.hatch), ...marks.extents.map((e) => e.hatch)])]
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${-MARGIN_PX} ${-MARGIN_PX} ${width} ${height}" font-family="Source Sans 3, sans-serif">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${-MARGIN_PX} ${-MARGIN_PX} ${width} ${height}" font-family="'Source Sans 3', sans-serif">`,
     `<defs>${hatches.map((hatch) => (hatch ? hatchPattern(hatch, colours.ink, thinner, pixelsPerMm) : '')).join('')}</defs>`,
     `<rect x="${-MARGIN_PX}" y="${-MARGIN_PX}" width="${width}" height="${height}" fill="${colours.sheet}"/>`,
     ...sheet.views.map((view) => viewSvg(view, byId, marks.extents, pen, inHand)),
@@ -133,7 +133,7 @@ function calloutSvg({ figure, ring, leader, name, word, textSide }: CalloutMark,
       ? `<circle cx="${(end.x * pen.scale).toFixed(1)}" cy="${(end.y * pen.scale).toFixed(1)}" r="1.7" fill="${pen.colour(role)}"/>`
       : '',
     `<circle cx="${x.toFixed(1)}" cy="${y.toFixed(1)}" r="8.5" fill="${pen.colour('sheet')}" stroke="${pen.colour(role)}" stroke-width="${inHand ? 1.4 : 0.9}"/>`,
-    `<text x="${x.toFixed(1)}" y="${(y + 3.6).toFixed(1)}" font-size="10.5" font-family="Source Code Pro, monospace" text-anchor="middle" fill="${pen.colour(role)}">${figure}</text>`,
+    `<text x="${x.toFixed(1)}" y="${(y + 3.6).toFixed(1)}" font-size="10.5" font-family="'Source Code Pro', monospace" text-anchor="middle" fill="${pen.colour(role)}">${figure}</text>`,
     name ? text(name, -1.5, 600, role) : '',
     word ? text(word, 10.5, 400, 'ink2') : '',
   ].join('')
