@@ -1,9 +1,16 @@
 import type { ComputationInput, ComputationOutput } from '../../../shared-types/computations.ts'
 import { MM_PER_INCH, UM_PER_MIL } from '../../../shared-types/units.ts'
 
+/**
+ * 25.4 has no exact double, but 127 / 5 has both its terms: multiplied first and divided last, a whole number of
+ * inches or mils comes out as the nearest double of its exact value.
+ */
+const FIFTHS = 5
+
 const between = (value: number, fromLarge: boolean, toLarge: boolean, perLarge: number): number => {
+  const inFifths = perLarge * FIFTHS
   if (fromLarge === toLarge) return value
-  return fromLarge ? value * perLarge : value / perLarge
+  return fromLarge ? (value * inFifths) / FIFTHS : (value * FIFTHS) / inFifths
 }
 
 /** A length between millimetres and inches (exact factor of the international yard and pound agreement, 1959). */
