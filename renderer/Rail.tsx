@@ -47,18 +47,19 @@ export function Rail({ place, sheetTurned }: { readonly place: PlaceId; readonly
       </ul>
       <div className="rail-foot">
         <p className="rail-word">Alt + figure goes to a place</p>
-        <button type="button" className="action-key" onClick={() => showKeys(true)} aria-label="List of keys">
+        <button type="button" className="action-key" onClick={() => showKeys(true)}>
           <KeyCap keys="?" />
-          <span className="rail-word">keys</span>
+          <span className="rail-word" aria-hidden="true">
+            keys
+          </span>
+          <span className="unseen">List of keys</span>
         </button>
-        <button
-          type="button"
-          className="action-key"
-          onClick={turnSheet}
-          aria-label={`Turn to the ${sheetTurned} sheet`}
-        >
+        <button type="button" className="action-key" onClick={turnSheet}>
           <KeyCap keys="Alt+N" />
-          <span className="rail-word">{sheetTurned}</span>
+          <span className="rail-word" aria-hidden="true">
+            {sheetTurned}
+          </span>
+          <span className="unseen">Turn to the {sheetTurned} sheet</span>
         </button>
         {commission === undefined ? null : (
           <p className="rail-word">

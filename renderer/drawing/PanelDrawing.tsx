@@ -107,7 +107,6 @@ export function PanelDrawing(props: PanelDrawingProps) {
     <button
       type="button"
       className="panel-pad"
-      aria-label={props.label}
       onKeyDown={props.onKeyDown}
       onPointerDown={(event) => props.onPoint?.(toPoint(event), event)}
     >

@@ -100,9 +100,11 @@ export const PlanMeasures = memo(function PlanMeasures(props: PlanMeasuresProps)
       })}
       {left === undefined ? null : <Ruler {...props} view={left} />}
       {sheet.views.map((view) => {
-        const { x, y } = onScreen(view, { u: view.box.u, v: view.box.v }, scale)
+        const isRoof = view.id === 'roof' && left !== undefined
+        const corner = { u: view.box.u + (isRoof ? view.box.width : 0), v: view.box.v }
+        const { x, y } = onScreen(view, corner, scale)
         return (
-          <text key={view.id} className="view-caption" x={Math.max(x, 4)} y={y - 8}>
+          <text key={view.id} className="view-caption" x={isRoof ? x + 14 : x} y={isRoof ? y + 12 : y - 8}>
             {view.name}
           </text>
         )

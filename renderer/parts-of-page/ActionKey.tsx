@@ -17,9 +17,10 @@ interface ActionKeyProps {
 export function ActionKey({ keys, label, name, onAct, disabled = false, wordsFirst = false }: ActionKeyProps) {
   const cap = keys === '' ? null : <KeyCap keys={keys} />
   return (
-    <Button className="action-key" aria-label={name ?? label} onPress={onAct} isDisabled={disabled}>
+    <Button className="action-key" onPress={onAct} isDisabled={disabled}>
       {wordsFirst ? null : cap}
-      <span>{label}</span>
+      <span aria-hidden={name !== undefined}>{label}</span>
+      {name === undefined ? null : <span className="unseen">{name}</span>}
       {wordsFirst ? cap : null}
     </Button>
   )

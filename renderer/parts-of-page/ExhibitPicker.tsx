@@ -54,7 +54,6 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
           <ToggleButton
             key={exhibit.number}
             className="exhibit-choice"
-            aria-label={`E ${exhibit.number} ${exhibit.caption}`}
             isSelected={props.value.includes(exhibit.number)}
             onChange={(chosen) =>
               props.onChange(
@@ -63,11 +62,14 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
             }
           >
             {exhibit.photograph === null ? (
-              <span className="exhibit-kind">{exhibit.kind}</span>
+              <span className="exhibit-kind" aria-hidden="true">
+                {exhibit.kind}
+              </span>
             ) : (
               <img src={door().address(`exhibit/${exhibit.number}/thumbnail`)} alt="" loading="lazy" />
             )}
-            <span className="figures">E{exhibit.number}</span>
+            <span className="figures">{`E\u202f${exhibit.number}`}</span>
+            <span className="unseen"> {exhibit.caption}</span>
           </ToggleButton>
         ))}
       </div>

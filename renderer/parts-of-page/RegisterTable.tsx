@@ -25,7 +25,7 @@ interface RegisterTableProps<Item> {
   readonly whenEmpty: ReactNode
 }
 
-/** A register as a table: arrows move, typing finds, Enter opens. */
+/** A register as a table: arrows move, typing finds, Enter opens. Moving alone opens nothing. */
 export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
   const open = (key: string) => {
     const item = props.rows.find((row) => props.keyOf(row) === key)
@@ -35,18 +35,8 @@ export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
     <Table
       aria-label={props.label}
       className="register"
-      selectionMode={props.onOpen === undefined ? 'none' : 'single'}
-      selectionBehavior="replace"
-      selectedKeys={props.chosen === undefined || props.chosen === null ? [] : [props.chosen]}
-      onRowAction={(key) => open(String(key))}
-      {...(props.onOpen === undefined
-        ? {}
-        : {
-            onSelectionChange: (keys: 'all' | Set<string | number>) => {
-              const [key] = keys === 'all' ? [] : [...keys]
-              if (key !== undefined) open(String(key))
-            },
-          })}
+      selectionMode="none"
+      {...(props.onOpen === undefined ? {} : { onRowAction: (key: string | number) => open(String(key)) })}
     >
       <TableHeader>
         {props.columns.map((column) => (
@@ -62,7 +52,16 @@ export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
       </TableHeader>
       <TableBody renderEmptyState={() => <div className="register-empty">{props.whenEmpty}</div>}>
         {props.rows.map((item) => (
-          <Row key={props.keyOf(item)} id={props.keyOf(item)} textValue={props.textOf(item)} className="register-row">
+          <Row
+            key={props.keyOf(item)}
+            id={props.keyOf(item)}
+            textValue={props.textOf(item)}
+            className={[
+              'register-row',
+              props.onOpen === undefined ? '' : 'opens',
+              props.keyOf(item) === props.chosen ? 'is-open' : '',
+            ].join(' ')}
+          >
             {props.columns.map((column) => (
               <Cell key={column.id} className={column.figures === true ? 'register-cell is-figures' : 'register-cell'}>
                 {column.cell(item)}

@@ -16,7 +16,7 @@ export function ExhibitRow({ exhibits }: { readonly exhibits: readonly Exhibit[]
             <img src={door().address(`exhibit/${exhibit.number}/thumbnail`)} alt={exhibit.caption} loading="lazy" />
           )}
           <p>
-            <span className="figures strong">E{exhibit.number}</span> {exhibit.caption}
+            <span className="figures strong">{`E\u202f${exhibit.number}`}</span> {exhibit.caption}
           </p>
         </li>
       ))}

@@ -95,7 +95,7 @@ export function FindingRows({ findings, unit }: FindingRowsProps) {
               aria-expanded={isOpen}
               onPress={() => useWalkStore.setState({ unfolded: `F${finding.number}` })}
             >
-              <span className="figures">F{finding.number}</span>
+              <span className="figures">{`F\u202f${finding.number}`}</span>
               <span className="finding-words">
                 {finding.dangerous ? <em className="dangerous">tell the owner at once. </em> : null}
                 {findingTitle(finding)}

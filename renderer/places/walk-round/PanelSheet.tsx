@@ -55,13 +55,17 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
       <dl className="state-rows">
         <div>
           <dt>Metal</dt>
-          <dd>{state.inspection === 'not accessible' ? 'not accessible' : state.metal}</dd>
-          <ActionKey keys="M" label="" name="State of the metal" onAct={() => enter({ kind: 'metal' })} />
+          <dd>
+            {state.inspection === 'not accessible' ? 'not accessible' : state.metal}
+            <ActionKey keys="M" label="" name="State of the metal" onAct={() => enter({ kind: 'metal' })} />
+          </dd>
         </div>
         <div>
           <dt>Paint</dt>
-          <dd>{state.paint}</dd>
-          <ActionKey keys="P" label="" name="State of the paint" onAct={() => enter({ kind: 'paint' })} />
+          <dd>
+            {state.paint}
+            <ActionKey keys="P" label="" name="State of the paint" onAct={() => enter({ kind: 'paint' })} />
+          </dd>
         </div>
       </dl>
       <div className="sheet-quick">

@@ -83,8 +83,8 @@ export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: Pl
     const roof = sheet?.views.find(({ id }) => id === 'roof')
     if (front === undefined || roof === undefined || scale === null || look.zoom !== 1) return null
     const { x } = onScreen(front, { u: front.box.u, v: 0 }, scale)
-    const { y } = onScreen(roof, { u: 0, v: 0 }, scale)
-    return { left: x, top: y }
+    const { y } = onScreen(roof, { u: 0, v: roof.box.v }, scale)
+    return { left: x, top: y + 26 }
   }, [sheet, scale, look.zoom])
   return (
     <div className="plan-area">

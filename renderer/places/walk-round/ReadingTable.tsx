@@ -62,11 +62,8 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
               <tr key={spot.number}>
                 <td className="figures quiet">{spotLetter(index)}</td>
                 <th scope="row">
-                  <Button
-                    className="spot-name"
-                    aria-label={`Amend readings R ${spot.number}`}
-                    onPress={() => enter({ kind: 'reading', amends: spot.number })}
-                  >
+                  <Button className="spot-name" onPress={() => enter({ kind: 'reading', amends: spot.number })}>
+                    <span className="unseen">Amend readings </span>
                     {spot.where === '' ? `R\u202f${spot.number}` : spot.where}
                   </Button>
                 </th>
