@@ -12,7 +12,7 @@ function StateTable({ head, shares }: { readonly head: string; readonly shares: 
         <tr>
           <th scope="col">state</th>
           <th scope="col">share</th>
-          <th scope="col">area seen, m²</th>
+          <th scope="col">area, m²</th>
         </tr>
       </thead>
       <tbody>

@@ -36,6 +36,12 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
   return (
     <div className="judgement-columns" ref={lines}>
       <div>
+        {judgement.coverage.every((layer) => layer.seen === 0) ? (
+          <p className="place-note">
+            Nothing has been looked at yet, so nothing can be said: every bar is open from end to end. Begin in the
+            Walk-round (Alt 3).
+          </p>
+        ) : null}
         <Section
           head="What of the body is original"
           level="column"

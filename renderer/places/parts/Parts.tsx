@@ -36,6 +36,15 @@ function PartsPage({ record }: { readonly record: RecordView }) {
   }, [pointed])
   const place = shown.findIndex((row) => row.definition.id === inHand)
   const row = shown[place]
+  // Back to the row that was worked on, so that the arrows go on from there.
+  const leave = () => {
+    const worked = inHand
+    setInHand(null)
+    requestAnimationFrame(() => {
+      const rowsShown = document.querySelectorAll<HTMLElement>('.register-row')
+      ;[...rowsShown].find((shownRow) => shownRow.dataset.key === worked)?.focus()
+    })
+  }
   const step = (by: number) => {
     const next = shown[place + by]
     if (next !== undefined) setInHand(next.definition.id)
@@ -54,7 +63,7 @@ function PartsPage({ record }: { readonly record: RecordView }) {
                 readOnly={record.readOnly}
                 at={`${place + 1} of ${shown.length} shown`}
                 onStep={step}
-                onLeave={() => setInHand(null)}
+                onLeave={leave}
               />
             ),
           })}
