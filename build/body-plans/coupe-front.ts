@@ -1,13 +1,10 @@
 import type { Point } from '../../electron/figures/cubic-path.ts'
 import { lamp, raised, size, up } from './coupe-shape.ts'
 import { type Curve, ellipse, endOf, joined, lines, mirrored, points, rounded, startOf, stretch } from './curve.ts'
+import { bothAcross, wholeAcross } from './mirror.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
 
 const flat = (...points: Point[]): Curve => lines(...points.map(up))
-const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirrored(curve)])
-const back = (curve: Curve): Curve => [...curve].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
-/** A half from the centre line back to the centre line, closed by its mirror image. */
-const whole = (half: Curve): Curve => joined(half, back(mirrored(half)))
 
 /** Lines of the half that lies to the driver's left. */
 const half = {
@@ -52,10 +49,10 @@ export function tyreInk(foot: Curve): InkCurve[] {
     lines(up([566, 40]), startOf(hem)),
   )
   const treads = [598, 626, 654, 682].map((u) => flat([u, 6], [u, 236]))
-  return [...solid('shut', ...both(tyre)), ...line('form', ...both(...treads))]
+  return [...solid('shut', ...bothAcross(tyre)), ...line('form', ...bothAcross(...treads))]
 }
 
-const glass = whole(
+const glass = wholeAcross(
   joined(
     raised(points`0 972, 280 963, 480 938, 580 914, 606 910`, [1, 0]),
     raised(points`606 910, 574 1040, 526 1180, 488 1252`),
@@ -73,7 +70,7 @@ function glassInk(): InkCurve[] {
 
 /** One plain opening, wider than it is high. */
 const opening = (inset: number): Curve =>
-  whole(
+  wholeAcross(
     joined(
       raised(
         [
@@ -112,7 +109,7 @@ function grilleInk(): InkCurve[] {
   }
   return [
     ...loop('detail', opening(13)),
-    ...line('detail', ...both(...bars.slice(1)), ...bars.slice(0, 1)),
+    ...line('detail', ...bothAcross(...bars.slice(1)), ...bars.slice(0, 1)),
     ...line('shut', flat([-396, 598], [396, 598])),
   ]
 }
@@ -127,12 +124,15 @@ function lampInk(): InkCurve[] {
       [lamp.out + du, lamp.height + reach],
     ])
   })
-  return [...loop('detail', ...both(ellipse(middle, 100), ellipse(middle, 90))), ...line('form', ...both(...ribs))]
+  return [
+    ...loop('detail', ...bothAcross(ellipse(middle, 100), ellipse(middle, 90))),
+    ...line('form', ...bothAcross(...ribs)),
+  ]
 }
 
 /** Bumper bar with its overriders; the same at both ends of the car. */
 export function bumperInk(): InkCurve[] {
-  const bar = whole(
+  const bar = wholeAcross(
     joined(
       raised(points`0 505, 400 505, 700 502, 784 492`, [1, 0]),
       raised(points`784 492, 810 462, 806 424, 776 406`),
@@ -144,10 +144,10 @@ export function bumperInk(): InkCurve[] {
     ...solid('shut', bar),
     ...line(
       'form',
-      ...both(raised(points`0 471, 400 471, 804 462`, [1, 0]), raised(points`0 432, 400 432, 802 436`, [1, 0])),
+      ...bothAcross(raised(points`0 471, 400 471, 804 462`, [1, 0]), raised(points`0 432, 400 432, 802 436`, [1, 0])),
     ),
-    ...solid('shut', ...both(overrider)),
-    ...line('form', ...both(flat([314, 544], [317, 386]))),
+    ...solid('shut', ...bothAcross(overrider)),
+    ...line('form', ...bothAcross(flat([314, 544], [317, 386]))),
   ]
 }
 
@@ -175,8 +175,14 @@ export function front(at: { x: number; y: number }): ViewDrawing {
       ...glassInk(),
       ...grilleInk(),
       ...lampInk(),
-      ...line('form', ...both(raised(points`110 930, 96 850, 70 764`), raised(points`330 890, 318 830, 296 768`))),
-      ...line('form', ...both(raised(points`700 850, 740 790, 760 720`), raised(points`690 330, 740 420, 752 500`))),
+      ...line(
+        'form',
+        ...bothAcross(raised(points`110 930, 96 850, 70 764`), raised(points`330 890, 318 830, 296 768`)),
+      ),
+      ...line(
+        'form',
+        ...bothAcross(raised(points`700 850, 740 790, 760 720`), raised(points`690 330, 740 420, 752 500`)),
+      ),
       ...bumperInk(),
       ...solid('detail', plate),
       ...solid('detail', ellipse(up([0, 792]), 20)),

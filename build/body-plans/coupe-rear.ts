@@ -1,13 +1,11 @@
 import type { Point } from '../../electron/figures/cubic-path.ts'
 import { bumperInk, tyreInk } from './coupe-front.ts'
 import { raised, size, up } from './coupe-shape.ts'
-import { type Curve, ellipse, joined, lines, mirrored, points, rounded } from './curve.ts'
+import { type Curve, ellipse, joined, lines, points, rounded } from './curve.ts'
+import { bothAcross, wholeAcross } from './mirror.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
 
 const flat = (...points: Point[]): Curve => lines(...points.map(up))
-const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirrored(curve)])
-const back = (curve: Curve): Curve => [...curve].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
-const whole = (half: Curve): Curve => joined(half, back(mirrored(half)))
 const box = (corners: readonly Point[], radius: number | number[]): Curve => rounded(corners.map(up), radius)
 
 /** Lines of the half that lies to the driver's right. */
@@ -42,7 +40,7 @@ const faces: Record<string, Point> = {
   'roof-skin': [200, 1310],
 }
 
-const glass = whole(
+const glass = wholeAcross(
   joined(
     raised(points`0 968, 260 963, 450 950, 552 934`, [1, 0]),
     raised(points`552 934, 502 1086, 448 1214`),
@@ -53,19 +51,22 @@ const glass = whole(
 function glassInk(): InkCurve[] {
   return [
     ...line('form', flat([-260, 1000], [-140, 1180]), flat([-220, 1000], [-100, 1180])),
-    ...line('form', ...both(raised(points`150 976, 176 1030, 240 1054, 380 1048, 432 1010, 444 962`))),
+    ...line('form', ...bothAcross(raised(points`150 976, 176 1030, 240 1054, 380 1048, 432 1010, 444 962`))),
   ]
 }
 
 function detailInk(): InkCurve[] {
   const lens = ellipse(up([708, 742]), 42, 82)
   return [
-    ...solid('shut', ...both(lens)),
-    ...line('detail', ...both(flat([667, 748], [749, 748]))),
-    ...loop('form', ...both(ellipse(up([708, 700]), 20))),
+    ...solid('shut', ...bothAcross(lens)),
+    ...line('detail', ...bothAcross(flat([667, 748], [749, 748]))),
+    ...loop('form', ...bothAcross(ellipse(up([708, 700]), 20))),
     ...solid('detail', box(points`-70 812, 70 812, 56 788, -56 788`, 8)),
     ...solid('detail', box(points`-260 736, 260 736, 260 628, -260 628`, 8)),
-    ...line('form', ...both(raised(points`180 900, 196 840, 200 770`), raised(points`756 560, 752 470, 730 380`))),
+    ...line(
+      'form',
+      ...bothAcross(raised(points`180 900, 196 840, 200 770`), raised(points`756 560, 752 470, 730 380`)),
+    ),
     ...line('form', raised(points`-430 860, -200 872, 0 874, 200 872, 430 860`)),
     ...solid('detail', ellipse(up([-430, 262]), 26)),
     ...loop('form', ellipse(up([-430, 262]), 18)),

@@ -14,6 +14,7 @@ import {
   rounded,
   smooth,
 } from './curve.ts'
+import { bothDown, wholeDown } from './mirror.ts'
 import { type InkCurve, line, loop, solid, type ViewDrawing } from './view-drawing.ts'
 
 /** Lines of the left half seen from above; stations agree with the side elevation. */
@@ -74,14 +75,6 @@ const faces: Record<string, Point> = {
   'tail-panel': [4140, 200],
 }
 
-const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirroredDown(curve)])
-/** A curve from the centre line to the centre line, closed by its mirror image. */
-const whole = (half: Curve): Curve =>
-  joined(
-    half,
-    [...mirroredDown(half)].reverse().map(([a, b, c, d]) => [d, c, b, a] as const),
-  )
-
 const frontOuter = smooth(points`28 0, 34 330, 66 560, 140 718, 270 790, 392 808`, [0, 1])
 const frontInner = smooth(points`78 0, 84 330, 112 540, 182 684, 296 754, 392 774`, [0, 1])
 const rearOuter = smooth(points`4222 0, 4216 330, 4190 560, 4120 704, 4000 784, 3862 808`, [0, 1])
@@ -89,7 +82,7 @@ const rearInner = smooth(points`4172 0, 4166 330, 4144 540, 4082 668, 3974 746, 
 
 function bumperInk(): InkCurve[] {
   const bar = (outer: Curve, inner: Curve) =>
-    whole(
+    wholeDown(
       joined(
         outer,
         [...inner].reverse().map(([a, b, c, d]) => [d, c, b, a] as const),
@@ -107,20 +100,20 @@ function bumperInk(): InkCurve[] {
     )
   return [
     ...solid('shut', bar(frontOuter, frontInner), bar(rearOuter, rearInner)),
-    ...line('form', ...both(blended(frontOuter, frontInner, 0.5), blended(rearOuter, rearInner, 0.5))),
-    ...solid('shut', ...both(overrider(0, 92), overrider(4250, 4158))),
+    ...line('form', ...bothDown(blended(frontOuter, frontInner, 0.5), blended(rearOuter, rearInner, 0.5))),
+    ...solid('shut', ...bothDown(overrider(0, 92), overrider(4250, 4158))),
   ]
 }
 
 const glass = {
-  screen: whole(
+  screen: wholeDown(
     joined(
       smooth(points`1474 0, 1492 272, 1552 494, 1600 600, 1640 590`, [0, 1]),
       smooth(points`1640 590, 1750 552, 1878 490`),
       smooth(points`1878 490, 1872 440, 1852 230, 1848 0`, undefined, [0, -1]),
     ),
   ),
-  rearScreen: whole(
+  rearScreen: wholeDown(
     joined(
       smooth(points`2862 0, 2860 230, 2852 384, 2850 440`, [0, 1]),
       smooth(points`2850 440, 2980 502, 3090 546, 3130 552`),
@@ -176,7 +169,7 @@ function detailInk(): InkCurve[] {
     ...solid('detail', ellipse([1446, -300], 12), ellipse([1446, 210], 12)),
     ...line(
       'form',
-      ...both(
+      ...bothDown(
         before(after(plan.crest, 0, 260), 0, 1570),
         before(after(plan.crest, 0, 3090), 0, 4060),
         smooth(points`330 150, 700 176, 1240 186`),
@@ -185,9 +178,9 @@ function detailInk(): InkCurve[] {
         smooth(points`2040 430, 2300 440, 2600 424`),
       ),
     ),
-    ...line('detail', ...both(offset(before(after(plan.crest, 0, 1664), 0, 2490), 0), offset(top.gutter, 10))),
-    ...line('detail', ...both(smooth(points`66 500, 54 540, 52 590, 62 636, 90 676`))),
-    ...solid('detail', ...both(handle)),
+    ...line('detail', ...bothDown(offset(before(after(plan.crest, 0, 1664), 0, 2490), 0), offset(top.gutter, 10))),
+    ...line('detail', ...bothDown(smooth(points`66 500, 54 540, 52 590, 62 636, 90 676`))),
+    ...solid('detail', ...bothDown(handle)),
     ...loop('detail', ellipse([262, 0], 18)),
     ...line('centre', lines([-120, 0], [4370, 0])),
     ...line('station', ...stations),

@@ -276,6 +276,3 @@ export function side(hand: 'L' | 'R', at: { x: number; y: number }): ViewDrawing
 }
 
 const pathOfCrest = (): Curve => after(before(profile.crest, 0, 2500), 0, 1662)
-
-/** Height of the shoulder at a station, mm above ground: the same in every view that shows it. */
-export const shoulderHeight = (station: number): number => -onCrest(station)[1]

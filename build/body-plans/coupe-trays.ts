@@ -12,11 +12,9 @@ import {
   roundedBox,
   smooth,
 } from './curve.ts'
+import { bothDown, wholeDown } from './mirror.ts'
 import { type InkCurve, line, loop, type SetInPanel, solid, type ViewDrawing } from './view-drawing.ts'
 
-const back = (curve: Curve): Curve => [...curve].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
-const whole = (half: Curve): Curve => joined(half, back(mirroredDown(half)))
-const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirroredDown(curve)])
 const block = (from: number, to: number, low: number, high: number, radius = 10): Curve =>
   rounded(
     [
@@ -62,11 +60,15 @@ export function under(at: { x: number; y: number }): ViewDrawing {
       ...sides('front-lift-point', block(1390, 1480, 690, 780, 16)),
       middle(
         'mid-crossmember',
-        whole(joined(lines([1720, 0], [1730, 430]), lines([1730, 430], [1850, 430]), lines([1850, 430], [1850, 0]))),
+        wholeDown(
+          joined(lines([1720, 0], [1730, 430]), lines([1730, 430], [1850, 430]), lines([1850, 430], [1850, 0])),
+        ),
       ),
       middle(
         'floor-crossmember',
-        whole(joined(lines([2200, 0], [2200, 660]), lines([2200, 660], [2290, 660]), lines([2290, 660], [2290, 0]))),
+        wholeDown(
+          joined(lines([2200, 0], [2200, 660]), lines([2200, 660], [2290, 660]), lines([2290, 660], [2290, 0])),
+        ),
       ),
       ...sides('rear-lift-point', block(2560, 2650, 690, 780, 16)),
       ...sides('rear-spring-mount', block(2670, 2830, 580, 722, 30)),
@@ -77,10 +79,10 @@ export function under(at: { x: number; y: number }): ViewDrawing {
       ...sides('rear-bumper-mount', block(4108, 4156, 240, 470, 12)),
     ],
     cutouts: [],
-    silhouette: whole(plan.edge),
+    silhouette: wholeDown(plan.edge),
     ink: [
-      ...loop('detail', ...both(box(size.frontAxle), box(size.rearAxle))),
-      ...loop('form', ...both(block(1100, 2920, 664, 790, 20))),
+      ...loop('detail', ...bothDown(box(size.frontAxle), box(size.rearAxle))),
+      ...loop('form', ...bothDown(block(1100, 2920, 664, 790, 20))),
       ...solid('detail', block(3220, 3300, -560, 560, 12)),
       ...solid('detail', ellipse([3260, 30], 118)),
       ...line('detail', lines([1860, 14], [3142, 24]), lines([1860, -14], [3142, -2])),
@@ -107,7 +109,10 @@ export function bay(at: { x: number; y: number }): ViewDrawing {
     ...loop('form', ...[720, 830, 940, 1040].map((u) => ellipse([u, -40], 34))),
     ...solid('detail', ellipse([560, 10], 100)),
     ...line('form', ...[440, 470, 500].map((u) => lines([u, -290], [u, 290]))),
-    ...line('form', ...both(smooth(points`420 690, 700 770, 1160 796`), smooth(points`960 470, 1080 480, 1200 476`))),
+    ...line(
+      'form',
+      ...bothDown(smooth(points`420 690, 700 770, 1160 796`), smooth(points`960 470, 1080 480, 1200 476`)),
+    ),
     ...line('centre', lines([100, 0], [1900, 0])),
   ]
   return {
@@ -198,13 +203,13 @@ export function floor(at: { x: number; y: number }): ViewDrawing {
     cutouts: [],
     silhouette: null,
     ink: [
-      ...line('form', ...both(...[230, 330, 430, 530].map((v) => lines([1500, v], [1980, v])))),
-      ...line('form', ...both(...[230, 330, 430, 530].map((v) => lines([2200, v], [2640, v])))),
+      ...line('form', ...bothDown(...[230, 330, 430, 530].map((v) => lines([1500, v], [1980, v])))),
+      ...line('form', ...bothDown(...[230, 330, 430, 530].map((v) => lines([2200, v], [2640, v])))),
       ...loop('form', ellipse([4140, 60], 280), ellipse([4140, 60], 60)),
-      ...loop('detail', ...both(ellipse([1090, 300], 56)), roundedBox([1090, 0], 120, 300, 20)),
+      ...loop('detail', ...bothDown(ellipse([1090, 300], 56)), roundedBox([1090, 0], 120, 300, 20)),
       ...line(
         'form',
-        ...both(
+        ...bothDown(
           smooth(points`3650 330, 3690 300, 3700 200`),
           lines([2930, 200], [3250, 200]),
           lines([2930, 420], [3250, 420]),

@@ -1,5 +1,3 @@
-import type { PlanPoint } from '../../shared-types/finding.ts'
-
 /** A point of a plane figure, mm. */
 export type Point = readonly [number, number]
 /** One cubic Bézier piece: start, two control points, end. A straight line has its control points at its thirds. */
@@ -121,6 +119,3 @@ export function boundsOf(points: readonly Point[]): { u: number; v: number; widt
   const [u, v] = [Math.min(...us), Math.min(...vs)]
   return { u, v, width: Math.max(...us) - u, height: Math.max(...vs) - v }
 }
-
-/** The same point as the contract writes it. */
-export const asPlanPoint = ([u, v]: Point): PlanPoint => ({ u, v })

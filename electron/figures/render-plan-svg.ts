@@ -44,6 +44,7 @@ export function renderPlanSvg({ sheet, marks, look, pixelsPerMm, inHand }: SvgCh
   const hatches = [...new Set([...marks.panels.map((p) => p.hatch), ...marks.extents.map((e) => e.hatch)])]
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="${-MARGIN_PX} ${-MARGIN_PX} ${width} ${height}" font-family="'Source Sans 3', sans-serif">`,
+    `<title>${escaped(sheet.name)}</title>`,
     `<defs>${hatches.map((hatch) => (hatch ? hatchPattern(hatch, colours.ink, thinner, pixelsPerMm) : '')).join('')}</defs>`,
     `<rect x="${-MARGIN_PX}" y="${-MARGIN_PX}" width="${width}" height="${height}" fill="${colours.sheet}"/>`,
     ...sheet.views.map((view) => viewSvg(view, byId, marks.extents, pen, inHand)),
