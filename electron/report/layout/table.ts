@@ -124,7 +124,11 @@ export function tablePieces(
     ...body.map((piece, index) => ({
       ...piece,
       onBreak: again,
-      keep: piece.keep === true || index === last || (index === last - 1 && body.length > 2),
+      keep:
+        piece.keep === true ||
+        index === last ||
+        (index === 0 && body.length > 1) ||
+        (index === last - 1 && body.length > 2),
     })),
     foot(),
   ]

@@ -77,7 +77,7 @@ function statesTable(composer: Composer, owner: Composer['section']) {
     columns: [
       { head: '', widthMm: 20 },
       { head: 'state', widthMm: 54 },
-      { head: 'area seen', widthMm: 28, align: 'right' },
+      { head: 'area', widthMm: 28, align: 'right' },
       { head: 'share', widthMm: 28, align: 'right' },
     ],
     rows: [...whole.metal.map(row('metal')), ...whole.paint.map(row('paint'))],

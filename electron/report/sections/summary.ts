@@ -50,8 +50,8 @@ function whatItIs({ content }: Composer): string {
   return [
     `${particulars.title}${particulars.maker === '' ? '' : `, ${particulars.maker}`}.`,
     built === '' ? 'When it was built is not stated.' : `${built.charAt(0).toUpperCase()}${built.slice(1)}.`,
-    `${found} of ${carNumbers.length} numbers looked for were read on the car.`,
-    `${whole.panelsSeen} of ${whole.panels} panels were inspected at the level “${content.record.commission.level}”.`,
+    `${found}\u00A0of\u00A0${carNumbers.length} numbers looked for were read on the car.`,
+    `${whole.panelsSeen}\u00A0of\u00A0${whole.panels} panels were inspected at the level “${content.record.commission.level}”.`,
   ].join(' ')
 }
 
