@@ -5,8 +5,9 @@ import { hasPlan, readBodyPlan } from './body-plan-file.ts'
 
 /**
  * Panels seen square enough in one view to take their developed area from it, and the factor by which the curve of
- * the sheet makes the metal larger than its picture. Factors are common practice, no source: flat panels 1.0,
- * gently crowned lids and skins 1.02 to 1.05, wings with turned edges 1.15 to 1.25.
+ * the sheet makes the metal larger than its picture. The factors are estimates, no source: 1 where a panel is drawn
+ * unfolded, 1.02 to 1.1 for slightly crowned ones, 1.15 for ends, 1.25 to 1.35 where a good part turns out of the
+ * view (tops of the wings, the fall of the boot lid), 1.8 for the sill, whose upper and lower faces are not seen.
  */
 const squareViews: Readonly<Record<string, { readonly views: readonly ViewId[]; readonly factor: number }>> = {
   'front-side': { views: ['left', 'right'], factor: 1.25 },
