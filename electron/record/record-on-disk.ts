@@ -4,7 +4,7 @@ import { acknowledgement, answerAgain, undoStateAfter } from './acknowledging.ts
 import { RecordBytes } from './byte-store.ts'
 import { canonical } from './canonical.ts'
 import type { ByteStore, CarRecord, Command } from './car-record.ts'
-import type { Connection } from './connection.ts'
+import { type Connection, StorageFault } from './connection.ts'
 import { copyRecord } from './copy-record.ts'
 import {
   type JournalContent,
@@ -20,7 +20,7 @@ import {
 import { inverse, journalled, stepsOf } from './journalled-changes.ts'
 import { type Counters, NumberGiver } from './number-counters.ts'
 import type { RecordImage } from './record-image.ts'
-import { withProblems } from './storage-problems.ts'
+import { asProblem, withProblems } from './storage-problems.ts'
 import { afterCommand, afterRedo, afterUndo, type Stacks } from './undo-stacks.ts'
 import { WriterQueue } from './writer-queue.ts'
 
@@ -114,8 +114,13 @@ export class RecordOnDisk implements CarRecord {
     return this.#reading((reader) => verifyChain(reader, { number: content.number, hash }))
   }
 
-  backup(target: string): Promise<void> {
-    return withProblems(target, () => copyRecord(this.path, target))
+  async backup(target: string): Promise<void> {
+    try {
+      await copyRecord(this.path, target)
+    } catch (fault) {
+      // Damage is the record's; a full or closed disk is the copy's.
+      throw asProblem(fault instanceof StorageFault && fault.kind === 'damaged' ? this.path : target, fault)
+    }
   }
 
   close(): Promise<void> {
