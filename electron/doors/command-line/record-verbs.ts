@@ -75,18 +75,20 @@ const issue: Verb = {
   fewest: 2,
   most: 2,
   options: { ...paperOption, ...replace, reason: { type: 'string' } },
-  act: (said, around) =>
-    onRecord(said, around, false, async (begun) => {
+  act: async (said, around) => {
+    const chosen = paperOf(said)
+    return onRecord(said, around, false, async (begun) => {
       const { number } = await ask(begun, 'edition.issue', {
         commandId: crypto.randomUUID(),
-        paper: paperOf(said),
+        paper: chosen,
         reason: String(said.options.reason ?? ''),
       })
       const path = resolve(around.here, said.words[1] ?? '')
       await writeServed(await begun.behind.edition(number ?? 0), path, said.options.replace === true)
       around.print(path)
       return 0
-    }),
+    })
+  },
 }
 
 const report: Verb = {
@@ -96,14 +98,16 @@ const report: Verb = {
   fewest: 2,
   most: 2,
   options: { ...paperOption, ...replace },
-  act: (said, around) =>
-    onRecord(said, around, true, async (begun) => {
-      const { document } = await ask(begun, 'report.preview', { paper: paperOf(said) })
+  act: async (said, around) => {
+    const chosen = paperOf(said)
+    return onRecord(said, around, true, async (begun) => {
+      const { document } = await ask(begun, 'report.preview', { paper: chosen })
       const path = resolve(around.here, said.words[1] ?? '')
       await writeServed(await begun.behind.document(document), path, said.options.replace === true)
       around.print(path)
       return 0
-    }),
+    })
+  },
 }
 
 const table: Verb = {
