@@ -3,6 +3,7 @@ import type { Problem } from '../../../shared-types/problem.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { problemOf } from '../../store/ask.ts'
 import { type OpenDocument, openDocument } from './pdf-document.ts'
 
@@ -70,30 +71,48 @@ function PdfPage({ document, number }: { readonly document: OpenDocument; readon
   )
 }
 
+/** Brings the next page, or the one before, to the head of the window. */
+function usePageKeys(pages: React.RefObject<HTMLDivElement | null>): void {
+  const turn = (by: 1 | -1) => {
+    const all = [...(pages.current?.children ?? [])]
+    const top = pages.current?.parentElement?.closest('main')?.getBoundingClientRect().top ?? 0
+    const offset = (page: Element) => page.getBoundingClientRect().top - top
+    // A page counts as passed once its upper edge is above the window by more than a few pixels.
+    const next = by === 1 ? all.find((page) => offset(page) > 8) : all.findLast((page) => offset(page) < -8)
+    next?.scrollIntoView({ block: 'start' })
+  }
+  useKeys('Pages of the report', [
+    { keys: ']', does: 'next page', run: () => turn(1) },
+    { keys: '[', does: 'page before', run: () => turn(-1) },
+  ])
+}
+
 /** A report, page under page, with the way to make it anew. */
 export function PdfPages({ address, head, stale, busy, onMake, children }: PdfPagesProps) {
   const { document, problem } = useDocument(address)
+  const pages = useRef<HTMLDivElement>(null)
+  usePageKeys(pages)
   const says = busy
     ? 'composing every page'
     : stale
       ? 'the record has changed since; make it anew'
       : document === null
         ? ''
-        : `${document.pages} pages`
+        : `${document.pages} pages; ] and [ turn them`
   return (
     <Section
       head={head}
       level="column"
       beside={<span role="status">{says}</span>}
       action={
-        <>
+        <span className="pdf-acts">
           {address === null ? null : (
             <a className="place-link" href={address} target="_blank" rel="noreferrer">
               open by itself
             </a>
           )}{' '}
           <ActionKey keys="P" label="preview" name="Make the preview" onAct={onMake} />
-        </>
+        </span>
       }
     >
       {children}
@@ -102,7 +121,7 @@ export function PdfPages({ address, head, stale, busy, onMake, children }: PdfPa
         <p className="place-note">P makes the preview: the report as it would be issued now, every page of it.</p>
       ) : null}
       {document === null ? null : (
-        <div className="pdf-pages">
+        <div className="pdf-pages" ref={pages}>
           {Array.from({ length: document.pages }, (_, place) => place + 1).map((number) => (
             <PdfPage key={number} document={document} number={number} />
           ))}
