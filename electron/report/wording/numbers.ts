@@ -66,6 +66,3 @@ export function sizes(lengthsMm: readonly number[], uncertaintyMm: number | null
 export function coatingFigure(um: number, unit: CoatingUnit): string {
   return unit === 'µm' ? figure(um) : figure(um / UM_PER_MIL, 1)
 }
-
-/** An amount of money: `GBP 1 400`. */
-export const money = (amount: number, currency: string): string => `${currency}${NARROW}${figure(amount)}`
