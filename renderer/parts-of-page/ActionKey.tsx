@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components/Button'
 import { KeyCap } from './KeyCap.tsx'
 
 interface ActionKeyProps {
@@ -17,11 +16,11 @@ interface ActionKeyProps {
 export function ActionKey({ keys, label, name, onAct, disabled = false, wordsFirst = false }: ActionKeyProps) {
   const cap = keys === '' ? null : <KeyCap keys={keys} />
   return (
-    <Button className="action-key" onPress={onAct} isDisabled={disabled}>
+    <button type="button" className="action-key" onClick={onAct} disabled={disabled}>
       {wordsFirst ? null : cap}
       <span aria-hidden={name !== undefined}>{label}</span>
       {name === undefined ? null : <span className="unseen">{name}</span>}
       {wordsFirst ? cap : null}
-    </Button>
+    </button>
   )
 }

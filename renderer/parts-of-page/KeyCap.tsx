@@ -15,7 +15,7 @@ export function KeyCap({ keys }: { readonly keys: string }) {
       {keys.split(' ').map((key) => (
         <kbd className="key-cap" key={key}>
           {key
-            .split('+')
+            .split(/(?<=.)\+/)
             .map((part) => shown[part] ?? part)
             .join(' ')}
         </kbd>

@@ -1,6 +1,4 @@
-import { useEffect, useRef } from 'react'
-import { Label } from 'react-aria-components/Label'
-import { Radio, RadioGroup } from 'react-aria-components/RadioGroup'
+import { useEffect, useId, useRef } from 'react'
 import { KeyCap } from './KeyCap.tsx'
 
 export interface KeyedChoice<Choice extends string> {
@@ -28,7 +26,9 @@ interface KeyChoiceProps<Choice extends string> {
 
 /** One of several answers, each with its key, all in sight. Its keys work while the focus is inside. */
 export function KeyChoice<Choice extends string>(props: KeyChoiceProps<Choice>) {
+  const own = useId()
   const group = useRef<HTMLDivElement>(null)
+  const { autoFocus = false } = props
   const latest = useRef(props)
   useEffect(() => {
     latest.current = props
@@ -44,43 +44,44 @@ export function KeyChoice<Choice extends string>(props: KeyChoiceProps<Choice>) 
       latest.current.onChoose(found.choice, true)
     }
     element?.addEventListener('keydown', press, true)
+    if (autoFocus) element?.querySelector<HTMLElement>('[data-first]')?.focus()
     return () => element?.removeEventListener('keydown', press, true)
-  }, [])
+  }, [autoFocus])
+  const shownLabel = props.labelShown !== false
   return (
-    <RadioGroup
+    <div
       ref={group}
-      {...(props.id === undefined ? {} : { id: props.id })}
+      id={props.id}
       className={`key-choice key-choice-${props.layout}`}
-      {...(props.labelShown === false ? { 'aria-label': props.label } : {})}
-      value={props.value}
-      onChange={(value) => {
-        const found = props.choices.find((keyed) => keyed.choice === value)
-        if (found !== undefined) props.onChoose(found.choice, false)
-      }}
-      orientation={props.layout === 'line' ? 'horizontal' : 'vertical'}
+      role="radiogroup"
+      aria-label={shownLabel ? undefined : props.label}
+      aria-labelledby={shownLabel ? `${own}-label` : undefined}
     >
-      {props.labelShown === false ? null : (
+      {shownLabel ? (
         <span className="field-label">
-          <Label>{props.label}</Label>
+          <span id={`${own}-label`}>{props.label}</span>
           {props.keys === undefined ? null : <KeyCap keys={props.keys} />}
         </span>
-      )}
+      ) : null}
       <div className="key-choice-list">
         {props.choices.map((keyed, place) => (
-          <Radio
-            key={keyed.choice}
-            value={keyed.choice}
-            className="answer"
-            autoFocus={props.autoFocus === true && (props.value === null ? place === 0 : keyed.choice === props.value)}
-          >
+          <label key={keyed.choice} className="answer">
+            <input
+              type="radio"
+              className="answer-input"
+              name={own}
+              checked={keyed.choice === props.value}
+              onChange={() => props.onChoose(keyed.choice, false)}
+              data-first={keyed.choice === props.value || (props.value === null && place === 0) ? '' : undefined}
+            />
             <KeyCap keys={keyed.keys} />
             <span className="answer-words">
               {keyed.words ?? keyed.choice}
               {keyed.means === undefined ? null : <small>{keyed.means}</small>}
             </span>
-          </Radio>
+          </label>
         ))}
       </div>
-    </RadioGroup>
+    </div>
   )
 }

@@ -1,38 +1,23 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import type { Finding } from '../../../shared-types/finding.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import { ProblemError } from '../../../shared-types/problem.ts'
-import {
-  type FindingKind,
-  findingLayer,
-  howLearned,
-  type NameChoice,
-  recommendedAction,
-  severity,
-  urgency,
-} from '../../../shared-types/words.ts'
+import { type FindingKind, type NameChoice, severity, urgency } from '../../../shared-types/words.ts'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
-import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { KeyChoice } from '../../parts-of-page/KeyChoice.tsx'
-import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { NoteField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
-import { YesNoField } from '../../parts-of-page/YesNoField.tsx'
 import { change } from '../../store/ask.ts'
 import { CautionNotes } from './CautionNotes.tsx'
-import { ExtentPad } from './ExtentPad.tsx'
-import { FindingSizes } from './FindingSizes.tsx'
+import { FindingRest } from './FindingRest.tsx'
 import { extentStands, type FindingInHand, newFinding, usualLayer } from './finding-draft.ts'
-import { GradeFields } from './GradeFields.tsx'
 import { byFigure, findingKeys } from './keyed-words.ts'
 import { leaveEntry, useWalkStore } from './walk-store.ts'
 
 const severityKeys = byFigure(severity.options)
 const urgencyKeys = byFigure(urgency.options)
-const actionKeys = byFigure(recommendedAction.options)
-const learnedKeys = byFigure(howLearned.options)
-const layerKeys = byFigure(findingLayer.options)
 
 interface FindingEntryProps {
   readonly panel: PanelDefinition
@@ -75,7 +60,7 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
       : group?.querySelector<HTMLElement>('[tabindex="0"], input:checked, input, textarea, svg')
     wanted?.focus()
   }
-  const choose = <Part extends Partial<FindingInHand>>(part: Part, byKey: boolean, next: string) => {
+  const choose = (part: Partial<FindingInHand>, byKey: boolean, next: string) => {
     set(part)
     if (byKey) goTo(next)
   }
@@ -84,6 +69,8 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
     const group = form.current?.querySelector(`#${startAt}`)
     group?.querySelector<HTMLElement>('input:checked, input')?.focus()
   }, [startAt])
+  const [restShown, setRestShown] = useState(false)
+  useEffect(() => startTransition(() => setRestShown(true)), [])
   useKeys('Finding', [
     { keys: 'K', does: 'to the kind', run: () => goTo('finding-kind') },
     { keys: 'S', does: 'to severity', run: () => goTo('finding-severity') },
@@ -153,53 +140,7 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
             onEnter={() => void entry.keep()}
           />
         </div>
-        <div id="finding-extent">
-          <ExtentPad
-            panelId={panel.id}
-            extent={draft.extent}
-            onChange={(extent) => set({ extent })}
-            problem={entry.field('extent').problem}
-          />
-        </div>
-        <KeyChoice
-          id="finding-action"
-          label="Recommended action"
-          keys="A"
-          choices={actionKeys}
-          value={draft.action}
-          onChoose={(value, byKey) => choose({ action: value }, byKey, 'finding-note')}
-          layout="columns"
-        />
-        <KeyChoice
-          id="finding-layer"
-          label="Layer"
-          keys="L"
-          choices={layerKeys}
-          value={draft.layer}
-          onChoose={(value, byKey) => choose({ layer: value }, byKey, 'finding-note')}
-          layout="line"
-        />
-        <KeyChoice
-          id="finding-learned"
-          label="How it was learned"
-          keys="H"
-          choices={learnedKeys}
-          value={draft.learned}
-          onChoose={(value, byKey) => choose({ learned: value }, byKey, 'finding-note')}
-          layout="line"
-        />
-        {draft.learned === 'told' || draft.learned === 'inferred' ? (
-          <TextField label="Told by whom, or inferred from what" {...entry.field('learnedFrom')} />
-        ) : null}
-        <FindingSizes entry={entry} />
-        <GradeFields kind={draft.kind} grade={draft.grade} onChange={(grade) => set({ grade })} />
-        <NoteField label="Suspected cause, apart from what was observed" rows={1} {...entry.field('suspectedCause')} />
-        <YesNoField
-          label="Dangerous: tell the owner at once"
-          {...entry.field('dangerous')}
-          keyCap={<KeyCap keys="D" />}
-        />
-        <ExhibitPicker label="Shown by exhibits" {...entry.field('exhibits')} panelId={panel.id} />
+        {restShown ? <FindingRest panel={panel} entry={entry} choose={choose} /> : null}
       </div>
       <CautionNotes panel={panel} steps={raises ? ['sanding or cutting'] : []} />
     </EditSheet>

@@ -22,7 +22,7 @@ interface WalkSheetProps {
 /** What the sheet at the right shows: the panel in hand, or the entry that is open on it. */
 export function WalkSheet({ record, panelList, panel, onStep, onGo }: WalkSheetProps) {
   const entry = useWalkStore((state) => state.entry)
-  const marks = useWalkStore((state) => state.marks)
+  const marks = useWalkStore((state) => state.handMarks ?? state.marks)
   const finding = useAmendedFinding(record.findings)
   const spot = useAmendedSpot(record.spots)
   const { names } = record.commission

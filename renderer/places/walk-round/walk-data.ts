@@ -4,6 +4,7 @@ import { ask, problemOf } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { useWalkStore } from './walk-store.ts'
+import { sheetShowing } from './walking.ts'
 
 /** Runs one asking after another and drops answers that came too late. */
 function latestOnly<Answer>(take: (answer: Answer) => void): (asking: () => Promise<Answer>) => void {
@@ -24,6 +25,9 @@ function latestOnly<Answer>(take: (answer: Answer) => void): (asking: () => Prom
 
 const takeMarks = latestOnly<Awaited<ReturnType<typeof ask<'figures.marks'>>>>((marks) =>
   useWalkStore.setState({ marks }),
+)
+const takeHandMarks = latestOnly<Awaited<ReturnType<typeof ask<'figures.marks'>>>>((handMarks) =>
+  useWalkStore.setState({ handMarks }),
 )
 const takeFigure = latestOnly<Awaited<ReturnType<typeof ask<'figures.plan'>>>>((figure) =>
   useWalkStore.setState({ figure }),
@@ -59,6 +63,13 @@ export function useWalkData(record: RecordView | null, inHand: string | null): v
     )
     return () => clearTimeout(waiting)
   }, [inHand, planSheet, pixelsPerMm])
+  const figure = useWalkStore((state) => state.figure)
+  useEffect(() => {
+    if (figure === null || inHand === null || pixelsPerMm === null || journalNumber === undefined) return
+    const showing = sheetShowing(figure, inHand, planSheet)
+    if (showing === planSheet) useWalkStore.setState({ handMarks: null })
+    else takeHandMarks(() => ask('figures.marks', { sheet: showing, pixelsPerMm, inHand }))
+  }, [figure, inHand, planSheet, pixelsPerMm, journalNumber])
   useEffect(() => {
     if (journalNumber === undefined) return
     const waiting = setTimeout(() => takeJudgement(() => ask('judgement.view', {})), JUDGE_MS)

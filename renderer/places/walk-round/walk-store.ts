@@ -11,6 +11,8 @@ export type SheetEntry =
 export interface WalkState {
   readonly figure: PlanFigure | null
   readonly marks: PlanMarks | null
+  /** Marks of the sheet that shows the panel in hand, while another sheet is in front. */
+  readonly handMarks: PlanMarks | null
   readonly judgement: Judgement | null
   readonly planSheet: PlanSheet['id']
   readonly look: PlanLook
@@ -28,6 +30,7 @@ export const wholeSheet: PlanLook = { zoom: 1, middle: null }
 export const useWalkStore = create<WalkState>()(() => ({
   figure: null,
   marks: null,
+  handMarks: null,
   judgement: null,
   planSheet: 'outside',
   look: wholeSheet,
