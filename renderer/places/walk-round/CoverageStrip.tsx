@@ -80,7 +80,7 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
               <KeyCap keys={`L ${index + 1}`} />
               <span className="look-next-words">
                 {name === '' ? null : <strong>{name}</strong>}
-                <span>{next.what}</span>
+                {next.what === name ? null : <span>{next.what}</span>}
                 <span className="quiet">{next.why}</span>
               </span>
             </Button>
