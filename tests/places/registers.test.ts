@@ -133,6 +133,8 @@ describe('the parts register', () => {
     cautions: [],
     travelsWith: null,
     replacedInService: 'seldom',
+    carried: 'every car',
+    bodies: null,
   })
   const entry = { partId: 'dynamo', state: 'not determined', numberAsRead: 'C39', dateAsRead: '' } as PartEntry
   const rows = partRows([part('dynamo', 'electrical'), part('lamp.L', 'lamps'), part('lamp.R', 'lamps')], [entry], 'uk')
