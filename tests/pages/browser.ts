@@ -14,7 +14,7 @@ export function watch(page: Page): { readonly faults: string[] } {
   const faults: string[] = []
   page.on('pageerror', (fault) => faults.push(`script error: ${fault.message}`))
   page.on('console', (message) => {
-    if (message.type() === 'error') faults.push(`console: ${message.text()}`)
+    if (message.type() === 'error') faults.push(`console: ${message.text()} ${message.location().url}`)
   })
   page.on('dialog', (dialog) => {
     faults.push(`dialog: ${dialog.message()}`)

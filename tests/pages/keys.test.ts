@@ -16,6 +16,7 @@ beforeAll(async () => {
   browser = await openBrowser()
   page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
   await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
   keyboard = new Keyboard(page)
   await keyboard.press('Alt+3')
   await page.getByText(/in hand \d+ of/).waitFor()
@@ -27,13 +28,20 @@ afterAll(async () => {
 })
 
 const view = () => askThrough(page, 'record.view', {})
+async function entryOpen(): Promise<void> {
+  await page.locator('.edit-sheet').waitFor()
+  await page.waitForFunction(() => document.activeElement?.closest('.edit-sheet') !== null)
+  await settled(page)
+}
 const entryGone = () => page.locator('.edit-sheet').waitFor({ state: 'detached' })
 
 describe('keys', () => {
   it('an ordinary finding costs at most eight key presses besides its note', async () => {
     const before = (await view()).findings.length
     const counted = new Keyboard(page)
-    await counted.press('f', 'c', '3', '3')
+    await counted.press('f')
+    await entryOpen()
+    await counted.press('c', '3', '3')
     await counted.write('Rust at the lower edge, 40 mm long')
     await counted.press('Enter')
     await entryGone()
@@ -63,7 +71,9 @@ describe('keys', () => {
     await settled(page)
     const panelId = (await view()).panels.find((panel) => panel.panelId.startsWith('front-post-upper'))?.panelId
     expect(panelId).toBeDefined()
-    await keyboard.press('m', 'i')
+    await keyboard.press('m')
+    await entryOpen()
+    await keyboard.press('i')
     await page.getByText('cannot be told from the front').waitFor()
     expect(await page.getByText('filler over metal').count()).toBeGreaterThan(0)
     await keyboard.press('Escape')
@@ -83,14 +93,19 @@ describe('keys', () => {
         await page.keyboard.press('Tab')
         const here = await page.evaluate(() => {
           const element = document.activeElement
-          if (!(element instanceof HTMLElement || element instanceof SVGElement) || element === document.body) return null
+          if (!(element instanceof HTMLElement || element instanceof SVGElement) || element === document.body)
+            return null
           const style = getComputedStyle(element)
           const ringed = [element, element.parentElement, element.closest('label')].some((one) => {
             const look = one === null || one === undefined ? null : getComputedStyle(one)
             return look !== null && (look.outlineStyle !== 'none' || look.boxShadow !== 'none')
           })
           const box = element.getBoundingClientRect()
-          return { where: `${element.tagName} ${Math.round(box.x)} ${Math.round(box.y)}`, ringed, unseen: style.opacity === '0' }
+          return {
+            where: `${element.tagName} ${Math.round(box.x)} ${Math.round(box.y)}`,
+            ringed,
+            unseen: style.opacity === '0',
+          }
         })
         if (here === null) break
         met.add(here.where)
@@ -114,7 +129,9 @@ describe('keys', () => {
 
   it('what the page has shown as kept is there after the process is killed at once', async () => {
     const note = `Killed right after this, ${Date.now()}`
-    await keyboard.press('f', 'd', '2', '1')
+    await keyboard.press('f')
+    await entryOpen()
+    await keyboard.press('d', '2', '1')
     await keyboard.write(note)
     await keyboard.press('Enter')
     await entryGone()
