@@ -86,14 +86,14 @@ export const weighedPanel = z.strictObject({
 })
 export type WeighedPanel = z.infer<typeof weighedPanel>
 
-/** One part as counted. `added` marks what the car did not carry from new: it is listed and not counted. */
+/** One part as counted. One that is left out is listed with the reason and not counted. */
 export const countedPart = z.strictObject({
   id: z.string(),
   label: z.string(),
   group: z.string(),
   groupLabel: z.string(),
   state: partState,
-  added: z.boolean(),
+  leftOut: z.enum(['added since', 'renewed by plan']).nullable(),
   learned: howLearned.nullable(),
   exhibits: z.array(number).readonly(),
 })

@@ -68,9 +68,15 @@ function countedParts(view: RecordView): readonly CountedPart[] {
   return [...unseen.map((definition) => counted(definition, null, view)), ...entered]
 }
 
-/** Not there when the car was new: an accessory or a later fitment of a kind that not every car carries. */
-const isAddition = (definition: PartDefinition, entry: PartEntry): boolean =>
-  definition.carried === 'some cars' && (entry.state === 'period accessory' || entry.state === 'later fitment')
+/**
+ * A part renewed by plan tells of service, never of the car; an accessory or later fitment of a kind that not every
+ * car carries was not there when the car was new (common practice, no source).
+ */
+function leftOut(definition: PartDefinition, entry: PartEntry | null): CountedPart['leftOut'] {
+  if (definition.replacedInService === 'routine') return 'renewed by plan'
+  const later = entry?.state === 'period accessory' || entry?.state === 'later fitment'
+  return definition.carried === 'some cars' && later ? 'added since' : null
+}
 
 function counted(definition: PartDefinition, entry: PartEntry | null, view: RecordView): CountedPart {
   const which = entry === null ? '' : entry.partId.slice(definition.id.length + 1)
@@ -81,7 +87,7 @@ function counted(definition: PartDefinition, entry: PartEntry | null, view: Reco
     group: definition.group,
     groupLabel: partGroups()[definition.group] ?? definition.group,
     state: entry?.state ?? 'not seen',
-    added: entry !== null && isAddition(definition, entry),
+    leftOut: leftOut(definition, entry),
     learned: entry?.learned ?? null,
     exhibits: entry?.exhibits ?? [],
   }

@@ -16,6 +16,7 @@ import {
   refusedPhotograph,
 } from '../exhibits/photograph-file.ts'
 import type { PhotographSeen } from '../exhibits/photograph-work.ts'
+import type { CarRecord } from '../record/car-record.ts'
 import { checkExhibitPlace, photographTaken } from './exhibits.ts'
 import type { Program, UseCases } from './program.ts'
 import { rowMark } from './row-marks.ts'
@@ -50,10 +51,14 @@ function refuseKnown(now: RecordView, sha256: string, fileName: string): void {
   throw refusedPhotograph(fileName, `This photograph is already ${rowMark('exhibits', known.number)}.`)
 }
 
-async function take(program: Program, { file, mark, seen }: Looked, input: Import): Promise<Acknowledgement> {
+async function take(
+  program: Program,
+  record: CarRecord,
+  { file, mark, seen }: Looked,
+  input: Import,
+): Promise<Acknowledgement> {
   try {
     if ('refused' in seen) throw refusedPhotograph(file.fileName, seen.refused)
-    const record = program.record()
     const { sha256 } = await record.bytes.put(createReadStream(file.path))
     refuseKnown(record.view(), sha256, file.fileName)
     if ((await photographMark(file)) !== mark) {
@@ -62,6 +67,8 @@ async function take(program: Program, { file, mark, seen }: Looked, input: Impor
     for (const kind of ['thumbnail', 'report'] as const) {
       await record.bytes.putRendering(sha256, kind, seen[kind].bytes, seen[kind])
     }
+    // Another record may have been opened in the meantime; this photograph is not for that one.
+    if (program.record() !== record) throw cancelled(file.fileName)
     return await addExhibit(program, { ...seen.photograph, sha256 }, input)
   } finally {
     if (file.temporary) await rm(file.path, { force: true })
@@ -122,7 +129,7 @@ async function importPhotographs(program: Program, input: Import): Promise<Reque
         fileName = looked.file.fileName
         begin(at + lanes.length)
         if (signal.aborted) throw cancelled(fileName)
-        taken.push(await take(program, looked, input))
+        taken.push(await take(program, record, looked, input))
       } catch (fault) {
         if (!(fault instanceof ProblemError)) throw fault
         if (!ahead.has(at + lanes.length)) begin(at + lanes.length)

@@ -1,3 +1,4 @@
+import { realpathSync } from 'node:fs'
 import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { createRecord, openRecord } from '../record/open-record.ts'
@@ -33,8 +34,8 @@ export const recordUseCases: Pick<
     return shown(program)
   },
   'records.open': async (program, { path, readOnly }) => {
-    // The record in hand gives its file back first, so that it can be opened again in another way.
-    await program.hold(null)
+    // Opened again in another way, a record gives its file back first; any other stays in hand should this one be refused.
+    if (isHeld(program, path)) await program.hold(null)
     await program.hold(await openRecord(path, { readOnly }))
     return shown(program)
   },
@@ -54,6 +55,14 @@ export const recordUseCases: Pick<
   'record.journal': (program, { before, limit }) => program.record().journal(before, limit),
   'journal.undo': (program, { commandId }) => program.record().undo(sender(program, commandId)),
   'journal.redo': (program, { commandId }) => program.record().redo(sender(program, commandId)),
+}
+
+function isHeld(program: Program, path: string): boolean {
+  try {
+    return program.record().path === realpathSync(path)
+  } catch {
+    return false
+  }
 }
 
 const sender = (program: Program, commandId: string) => ({

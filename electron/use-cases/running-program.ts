@@ -43,6 +43,8 @@ export function startProgram(setting: ProgramSetting): RunningProgram {
   const letGo = async () => {
     if (held === null) return
     const leaving = held
+    for (const controller of tasks.values()) controller.abort()
+    tasks.clear()
     if (!leaving.readOnly) await noteRecord(recordsFolder, leaving.view(), now())
     held = null
     await leaving.close()
@@ -95,7 +97,6 @@ export function startProgram(setting: ProgramSetting): RunningProgram {
       tasks.delete(taskId)
     },
     end: async () => {
-      for (const controller of tasks.values()) controller.abort()
       await letGo()
       await rm(uploadFolder, { recursive: true, force: true })
     },

@@ -31,7 +31,7 @@ const part = (over: Partial<CountedPart>): CountedPart => ({
   group: 'lamps',
   groupLabel: 'Lamps',
   state: 'not seen',
-  added: false,
+  leftOut: null,
   learned: 'seen',
   exhibits: [],
   ...over,
@@ -187,11 +187,14 @@ describe('parts', () => {
     expect(glass).toMatchObject({ lowPercent: 100, highPercent: 100 })
   })
 
-  it('added since are told and not counted', () => {
-    const parts = [part({ state: 'factory fitted' }), part({ id: 'roof-rack', state: 'later fitment', added: true })]
+  it('added since or renewed by plan are told and not counted', () => {
+    const parts = [
+      part({ state: 'factory fitted' }),
+      part({ id: 'roof-rack', state: 'later fitment', leftOut: 'added since' }),
+    ]
     const [all] = judge([plain], parts).parts
     expect(all).toMatchObject({ basis: '1 of 1 parts seen', lowPercent: 100 })
-    expect(all?.because.at(-1)?.text).toMatch(/added, so not counted/)
+    expect(all?.because.at(-1)?.text).toMatch(/added since, so not counted/)
   })
 
   it('of no state leave the range at 0 to 100', () => {

@@ -6,6 +6,7 @@ import { buffer } from 'node:stream/consumers'
 import sharp from 'sharp'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { cameraFile, writeCameraFiles } from '../fixtures/camera-files.ts'
+import { beginning } from '../record/sample-record.ts'
 import { type Survey, startSurvey } from '../use-cases/survey-program.ts'
 import { grey, put, tiffWithWords } from './make-photographs.ts'
 
@@ -161,6 +162,18 @@ it('stopped half way keeps what went in and names what did not', async () => {
   expect(new Set(refused.map((row) => row.problem.code))).toEqual(new Set(['cancelled']))
   expect(exhibits()).toHaveLength(taken.length)
   expect((await take(paths.slice(-2))).taken).toHaveLength(2)
+})
+
+it('goes on into no other record when one is opened meanwhile', async () => {
+  const paths = await writeCameraFiles(folder, 30)
+  const importing = take(paths)
+  while (exhibits().length < 1) await new Promise((resolve) => setTimeout(resolve, 5))
+  const { particulars, commission, visit } = beginning
+  await survey.ask('records.create', { fileName: 'another', particulars, commission, visit })
+  const { taken, refused } = await importing
+  expect(taken.length + refused.length).toBe(30)
+  expect(refused.length).toBeGreaterThan(0)
+  expect(exhibits()).toEqual([])
 })
 
 it('is refused before anything is read when the record may only be read or the panel is not there', async () => {

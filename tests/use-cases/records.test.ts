@@ -60,3 +60,10 @@ it('an assessment is plain JSON with every computed conclusion', async () => {
   expect(assessment.rustGrades).toMatchObject([{ finding: 1, iso4628Part3: { grade: 'Ri 2' }, astmD610: { grade: 6 } }])
   expect(assessment.judgement.whole.originalMetal).toMatchObject({ lowPercent: 0, highPercent: 100 })
 })
+
+it('a record that cannot be opened leaves the one in hand open', async () => {
+  const { path } = survey.program.record()
+  expect((await survey.refusal('records.open', { path: `${path}.gone`, readOnly: false })).code).toBe('record-missing')
+  expect((await survey.ask('record.view', {})).path).toBe(path)
+  expect((await survey.ask('records.open', { path, readOnly: true })).readOnly).toBe(true)
+})

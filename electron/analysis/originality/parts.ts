@@ -18,10 +18,11 @@ const standing: { readonly [P in PartState]: Standing } = {
 
 const seen = (part: CountedPart): boolean => part.state !== 'not seen'
 
-/** Parts as fitted at the factory, by count: all of them, then group by group. Additions are listed and not counted. */
+/** Parts as fitted at the factory, by count: all of them, then group by group, where a group has any to count. */
 export function judgeParts(parts: readonly CountedPart[]): readonly ShareRange[] {
   if (parts.length === 0) return []
-  const groups = [...new Map(parts.map((part) => [part.group, part.groupLabel]))]
+  const counted = parts.filter((part) => part.leftOut === null)
+  const groups = [...new Map(counted.map((part) => [part.group, part.groupLabel]))]
   return [
     judge('parts', 'All parts', parts),
     ...groups.map(([group, label]) =>
@@ -35,7 +36,7 @@ export function judgeParts(parts: readonly CountedPart[]): readonly ShareRange[]
 }
 
 function judge(id: string, label: string, parts: readonly CountedPart[]): ShareRange {
-  const counted = parts.filter((part) => !part.added)
+  const counted = parts.filter((part) => part.leftOut === null)
   const looked = counted.filter(seen)
   return shareRange(
     counted.map((part) => ({ weight: 1, standing: standing[part.state] })),
@@ -43,7 +44,11 @@ function judge(id: string, label: string, parts: readonly CountedPart[]): ShareR
       id,
       label,
       basis: `${looked.length} of ${counted.length} parts seen`,
-      because: [...looked.map(partLine), ...unseenLine(counted), ...parts.filter((part) => part.added).map(addedLine)],
+      because: [
+        ...looked.map(partLine),
+        ...unseenLine(counted),
+        ...parts.filter((part) => part.leftOut !== null && seen(part)).map(leftOutLine),
+      ],
     },
   )
 }
@@ -60,9 +65,9 @@ function partLine(part: CountedPart): Because {
   }
 }
 
-const addedLine = (part: CountedPart): Because => ({
+const leftOutLine = (part: CountedPart): Because => ({
   ...partLine(part),
-  text: `${part.label}: ${part.state}; added, so not counted.`,
+  text: `${part.label}: ${part.state}; ${part.leftOut}, so not counted.`,
 })
 
 function unseenLine(parts: readonly CountedPart[]): readonly Because[] {

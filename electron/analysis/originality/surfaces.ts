@@ -44,9 +44,15 @@ function sortOf(panel: WeighedPanel, question: Question): SentenceSort {
 
 const countsAs = { yes: 'counts as original', no: 'counts as not original', open: 'may be either' } as const
 
+function inWords(panel: WeighedPanel, question: Question): string {
+  if (panel.inspection === 'not accessible') return `not accessible (${panel.reason})`
+  if (panel.inspection === 'not inspected') return 'not inspected'
+  const state = panel[question]
+  return state === 'not determined' || state === 'not inspected' ? `${question} ${state}` : state
+}
+
 function panelLine(panel: WeighedPanel, question: Question): Because {
-  const unseen = panel.inspection === 'not accessible' ? `not accessible (${panel.reason})` : panel.inspection
-  const state = panel.inspection === 'inspected' ? `${question} ${panel[question]}` : unseen
+  const state = inWords(panel, question)
   return {
     text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²: ${state}; ${countsAs[standingOf(panel, question)]}.`,
     sort: sortOf(panel, question),
