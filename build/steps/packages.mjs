@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { root, run, say, step } from './running.mjs'
+import { root, run, runNode, say, step } from './running.mjs'
 
 const stampFile = join(root, 'node_modules', '.witnessmark-stamp')
 
@@ -41,6 +41,13 @@ function refuseOldNode() {
   }
 }
 
+/** Runs npm by the very script that runs us, where it says which; by name otherwise. */
+function npm(words) {
+  const script = process.env.npm_execpath
+  const options = { env: { ELECTRON_SKIP_BINARY_DOWNLOAD: '1' } }
+  return script?.endsWith('.js') ? runNode([script, ...words], options) : run('npm', words, options)
+}
+
 /** Installs the packages of the lock file when they are missing or have changed. The desktop window's binary is left for later. */
 export async function installPackages() {
   refuseOldNode()
@@ -48,11 +55,7 @@ export async function installPackages() {
   if (textOf(stampFile) === wanted) return
   if (!alreadyThere()) {
     say('Packages are missing or have changed. The first time, sqlite3 may have to be compiled (about two minutes).')
-    const code = await step('installing packages (npm ci)', () =>
-      run(process.platform === 'win32' ? 'npm.cmd' : 'npm', ['ci', '--no-audit', '--no-fund'], {
-        env: { ELECTRON_SKIP_BINARY_DOWNLOAD: '1' },
-      }),
-    )
+    const code = await step('installing packages (npm ci)', () => npm(['ci', '--no-audit', '--no-fund']))
     if (code !== 0)
       throw new Error('npm could not install the packages. Its own message is above; mend that and try again.')
   }
