@@ -28,12 +28,18 @@ function tellHearers(): void {
 
 /** Adds a scope above the others; the answer takes it away again. */
 export function addScope(scope: KeyScope): () => void {
-  if (scopes.length === 0) window.addEventListener('keydown', hearKey)
+  if (scopes.length === 0) {
+    window.addEventListener('keydown', hearModified, true)
+    window.addEventListener('keydown', hearKey)
+  }
   scopes = [...scopes, scope]
   tellHearers()
   return () => {
     scopes = scopes.filter((standing) => standing !== scope)
-    if (scopes.length === 0) window.removeEventListener('keydown', hearKey)
+    if (scopes.length === 0) {
+      window.removeEventListener('keydown', hearModified, true)
+      window.removeEventListener('keydown', hearKey)
+    }
     tellHearers()
   }
 }
@@ -96,4 +102,11 @@ function hearKey(event: KeyboardEvent): void {
     event.preventDefault()
     binding.run()
   }
+}
+
+/** Keys held with Ctrl or Alt are heard before the control that has the focus, which would press itself on Ctrl Enter. */
+function hearModified(event: KeyboardEvent): void {
+  if (!event.ctrlKey && !event.altKey && !event.metaKey) return
+  hearKey(event)
+  if (event.defaultPrevented) event.stopPropagation()
 }

@@ -108,9 +108,7 @@ describe('cost bounds', () => {
     const cost = (low: number, high: number, pricedOn: string | null) => ({
       cost: { low, likely: (low + high) / 2, high, basis: '', pricedOn },
     })
-    const rows = [cost(100, 300, '2026-03-01'), { cost: null }, cost(50, 60, '2026-01-01')] as Parameters<
-      typeof boundsOf
-    >[0]
+    const rows = [cost(100, 300, '2026-03-01'), { cost: null }, cost(50, 60, '2026-01-01')]
     expect(boundsOf(rows)).toEqual({
       corrections: 3,
       priced: 2,
@@ -168,8 +166,11 @@ describe('the journal in words', () => {
     expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' })).toEqual([
       { field: 'note', before: 'empty', after: 'soft' },
     ])
-    expect(differencesOf(null, { depthMm: null })).toEqual([
-      { field: 'depth, mm', before: 'not there', after: 'not stated' },
+    expect(differencesOf({ depthMm: 4 }, { depthMm: null })).toEqual([
+      { field: 'depth, mm', before: '4', after: 'not stated' },
+    ])
+    expect(differencesOf(null, { depthMm: 4, note: '', exhibits: [] })).toEqual([
+      { field: 'depth, mm', before: 'not there', after: '4' },
     ])
   })
   it('finds the net change between two journal rows', () => {
@@ -189,5 +190,10 @@ describe('the journal in words', () => {
     ])
     expect(changesBetween(entries, 1, 2)).toHaveLength(1)
     expect(changesBetween(entries, 4, 4)).toEqual([])
+    const issued = {
+      ...row(5, '1', null, { number: 1 }),
+      changes: [{ register: 'editions' as const, key: '1', before: null, after: {} }],
+    }
+    expect(changesBetween([issued], 4, 5)).toEqual([])
   })
 })

@@ -1,9 +1,9 @@
 import { useMemo } from 'react'
-import type { ViewId } from '../../../shared-types/finding.ts'
-import { viewId } from '../../../shared-types/finding.ts'
+import type { PlanFigure } from '../../../shared-types/figure.ts'
 import { ProblemError } from '../../../shared-types/problem.ts'
 import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
+import { largestPanelView } from '../../drawing/PanelDrawing.tsx'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
@@ -12,13 +12,12 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
-import { useChange } from '../../store/use-answer.ts'
+import { useAnswer, useChange } from '../../store/use-answer.ts'
 import { lineFrom, readingsFrom } from './reading-entry.ts'
 
 /** The spot as it stands in the form: its values as one line, its gauge as a word. */
 interface SpotEntry {
   readonly panelId: string
-  readonly view: ViewId
   readonly where: string
   readonly line: string
   readonly enteredIn: CoatingUnit
@@ -30,13 +29,15 @@ interface SpotEntry {
 
 const gaugeNotNoted = 'not noted'
 
-function draftFrom(entry: SpotEntry, row: Spot | null): SpotDraft {
+/** A spot moved to another panel loses its point, which was a point of the panel before. */
+function draftFrom(entry: SpotEntry, row: Spot | null, plan: PlanFigure | null): SpotDraft {
   const read = readingsFrom(entry.line, entry.enteredIn)
   if ('refused' in read) throw new ProblemError('input-refused', read.refused, { field: 'line' })
   return {
     panelId: entry.panelId,
-    view: entry.view,
-    at: row?.at ?? null,
+    ...(row !== null && row.panelId === entry.panelId
+      ? { view: row.view, at: row.at }
+      : { view: (plan === null ? undefined : largestPanelView(plan, entry.panelId))?.view.id ?? 'left', at: null }),
     where: entry.where,
     values: [...read.values],
     enteredIn: entry.enteredIn,
@@ -57,7 +58,6 @@ function useInitialEntry(row: Spot | null, panelId: string | null): SpotEntry {
     const unit = row?.enteredIn ?? record?.commission.coatingUnit ?? 'µm'
     return {
       panelId: row?.panelId ?? panelId ?? before?.panelId ?? firstPanel,
-      view: row?.view ?? 'left',
       where: row?.where ?? '',
       line: row === null ? '' : lineFrom(row.values, unit),
       enteredIn: unit,
@@ -80,13 +80,16 @@ interface SpotFormProps {
 export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
   const panels = useRecordStore((state) => state.panelList?.panels)
   const gauges = useRecordStore((state) => state.record?.gauges)
+  const body = useRecordStore((state) => state.record?.particulars.body ?? 'coupe')
+  const names = useRecordStore((state) => state.record?.commission.names ?? 'uk')
+  const plan = useAnswer('figures.plan', { body, names })
   const nameOf = usePanelNames()
   const number = row?.number ?? null
   const entry = useEntry<SpotEntry>({
     name: number === null ? 'coating.spot.add' : `spot.amend ${number}`,
     initial: useInitialEntry(row, panelId),
     keep: async (spot) => {
-      const draft = draftFrom(spot, row)
+      const draft = draftFrom(spot, row, plan.value)
       await (number === null ? change('spot.add', { draft }) : change('spot.amend', { number, draft }))
     },
     kept: onLeave,
@@ -124,7 +127,6 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
         {...field('panelId')}
       />
       <TextField label="Where on the panel" {...field('where')} />
-      <ChoiceField label="Seen in the view" choices={viewId.options} {...field('view')} />
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
       <ChoiceField
         label="Gauge"

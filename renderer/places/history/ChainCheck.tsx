@@ -1,21 +1,22 @@
 import { useEffect, useState } from 'react'
 import type { Problem } from '../../../shared-types/problem.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { problemOf } from '../../store/ask.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 import { verifyChain } from './verify-chain.ts'
 
 interface ChainCheckProps {
-  readonly record: RecordView
+  readonly journalNumber: number
   /** How often verifying was asked for; 0 before the first time. */
   readonly times: number
   readonly onVerify: () => void
 }
 
 /** Recomputes the chain of hashes from the first row to the last. */
-export function ChainCheck({ record, times, onVerify }: ChainCheckProps) {
+export function ChainCheck({ journalNumber, times, onVerify }: ChainCheckProps) {
+  const newest = useAnswer('record.journal', { before: null, limit: 1 }, journalNumber)
   const [said, setSaid] = useState<string | null>(null)
   const [problem, setProblem] = useState<Problem | null>(null)
   useEffect(() => {
@@ -37,7 +38,7 @@ export function ChainCheck({ record, times, onVerify }: ChainCheckProps) {
         {said ?? 'Not verified since this place was opened.'}
       </p>
       <ProblemNote problem={problem} />
-      <p className="edition-hash figures">last {record.journalHash}</p>
+      <p className="edition-hash figures">newest row {newest.value?.entries[0]?.hash ?? 'none'}</p>
     </Section>
   )
 }

@@ -50,7 +50,11 @@ function HistoryPage({ record }: { readonly record: RecordView }) {
             </div>
             <p className="note">Undoing adds a row that reverses the last one. No row is ever taken out.</p>
           </Section>
-          <ChainCheck record={record} times={verifying} onVerify={() => setVerifying((times) => times + 1)} />
+          <ChainCheck
+            journalNumber={record.journalNumber}
+            times={verifying}
+            onVerify={() => setVerifying((times) => times + 1)}
+          />
           <CompareEditions record={record} />
         </div>
       </div>

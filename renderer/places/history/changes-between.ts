@@ -14,7 +14,7 @@ const same = (left: unknown, right: unknown): boolean => JSON.stringify(left) ==
 
 /**
  * Net changes of the journal rows after `from` up to and including `to`: the first state before, the last state after.
- * A row that was changed and changed back is left out.
+ * A row that was changed and changed back is left out, and so is the issuing of editions itself.
  */
 export function changesBetween(entries: readonly JournalEntry[], from: number, to: number): readonly NetChange[] {
   const net = new Map<string, { register: RegisterName; key: string; before: unknown; after: unknown; by: number[] }>()
@@ -30,5 +30,5 @@ export function changesBetween(entries: readonly JournalEntry[], from: number, t
       }
     }
   }
-  return [...net.values()].filter((change) => !same(change.before, change.after))
+  return [...net.values()].filter((change) => change.register !== 'editions' && !same(change.before, change.after))
 }

@@ -1,4 +1,5 @@
 import { type RegisterName, registerLetters } from '../../../shared-types/record.ts'
+import { timeText } from '../identity/day-text.ts'
 
 /** What one row of each register is called in a sentence. */
 const rowNames: { readonly [R in RegisterName]: string } = {
@@ -59,6 +60,8 @@ export function fieldName(field: string): string {
   return unit === undefined ? words : `${words}, ${unit[1]}`
 }
 
+const instantText = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/u
+
 const citedBy: Readonly<Record<string, string>> = {
   exhibits: 'E',
   exhibitsBefore: 'E',
@@ -86,7 +89,7 @@ export function valueWords(value: unknown, field = ''): string {
       .map(([name, inner]) => `${fieldName(name)} ${valueWords(inner, name)}`)
       .join(', ')
   }
-  return String(value)
+  return typeof value === 'string' && instantText.test(value) ? timeText(value) : String(value)
 }
 
 export interface FieldDifference {
@@ -98,13 +101,17 @@ export interface FieldDifference {
 const fieldsOf = (row: unknown): Readonly<Record<string, unknown>> =>
   typeof row === 'object' && row !== null ? (row as Record<string, unknown>) : {}
 
-/** Fields that differ between two states of a row, in words; a row that was added or taken away lists every field. */
+const saysNothing = (value: unknown): boolean =>
+  value === null || value === undefined || value === '' || (Array.isArray(value) && value.length === 0)
+
+/** Fields that differ between two states of a row, in words; a row that was added or taken out lists what it says. */
 export function differencesOf(before: unknown, after: unknown): readonly FieldDifference[] {
   const was = fieldsOf(before)
   const is = fieldsOf(after)
   const fields = [...new Set([...Object.keys(was), ...Object.keys(is)])]
   return fields.flatMap((field) => {
     if (JSON.stringify(was[field]) === JSON.stringify(is[field])) return []
+    if ((before === null && saysNothing(is[field])) || (after === null && saysNothing(was[field]))) return []
     return [
       {
         field: fieldName(field),

@@ -12,7 +12,7 @@ export interface CostBounds {
 }
 
 /** Adds low ends and high ends apart. A correction without a cost adds nothing and is counted as not priced. */
-export function boundsOf(corrections: readonly Correction[]): CostBounds {
+export function boundsOf(corrections: readonly Pick<Correction, 'cost'>[]): CostBounds {
   const costs = corrections.flatMap((correction) => (correction.cost === null ? [] : [correction.cost]))
   const days = costs.flatMap((cost) => (cost.pricedOn === null ? [] : [cost.pricedOn])).sort()
   return {
