@@ -29,8 +29,23 @@ export function watch(page: Page): { readonly faults: string[] } {
   return { faults }
 }
 
-/** Waits until nothing on the page says it is busy and two pictures have been drawn. */
+/** Waits until nothing on the page says it is busy, its picture is drawn, and it has nothing left to do before a key. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null)
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => requestIdleCallback(() => setTimeout(done, 20))))
+      }),
+  )
+}
+
+/** Goes to a place with its key, and waits until the place itself stands there and hears its own keys. */
+export async function goToPlace(page: Page, figure: string, name: string): Promise<void> {
+  await page.keyboard.press(`Alt+${figure}`)
+  await page.waitForFunction(
+    (title) => document.title.startsWith(title) && document.querySelector('#working-area > :not(h1)') !== null,
+    name,
+  )
+  await settled(page)
 }

@@ -8,7 +8,7 @@ export const hostileWords = {
   minus: "-2+3+cmd|' /C calc'!A0",
   direction: 'plate \u202Egnp.exe\u202C and עברית and العربية end',
   signs: 'engine 🛠️ L17 \u{1F697} ﷽ Z\u0351\u036B\u0343 end',
-  template: '${7*7} {{7*7}} %s %n $(id) `id` ../../etc/passwd \\x00',
+  template: '$\u{7b}7*7} {{7*7}} %s %n $(id) `id` ../../etc/passwd \\x00',
 } as const
 
 const lastWords = ' These are its last words.'

@@ -4,7 +4,7 @@ import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { askThrough } from './asking.ts'
-import { openBrowser, settled, watch } from './browser.ts'
+import { goToPlace, openBrowser, watch } from './browser.ts'
 import { hostileWords, longNote } from './hostile-text.ts'
 import { actionsIn, checkSyntax, pdfToolsThere, runningTextOf } from './pdf-tools.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
@@ -48,9 +48,7 @@ const struck = () => page.evaluate(() => 'struck' in window)
 describe('hostile names and notes', () => {
   it('stay words on every place: no script runs, nothing is fetched, the title is shown letter for letter', async () => {
     for (const { figure, name } of placeList) {
-      await page.keyboard.press(`Alt+${figure}`)
-      await page.waitForFunction((title) => document.title.startsWith(title), name)
-      await settled(page)
+      await goToPlace(page, figure, name)
       expect(await struck(), name).toBe(false)
     }
     expect(await page.locator('.head-title').textContent()).toBe(hostileWords.markup)

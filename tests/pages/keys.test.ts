@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { askThrough } from './asking.ts'
-import { openBrowser, settled } from './browser.ts'
+import { goToPlace, openBrowser, settled } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
 import { type StartedProgram, startOn, startOnDemonstration } from './started-program.ts'
 
@@ -18,7 +18,7 @@ beforeAll(async () => {
   await page.goto(program.address)
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
   keyboard = new Keyboard(page)
-  await keyboard.press('Alt+3')
+  await goToPlace(page, '3', 'Walk-round')
   await page.getByText(/in hand \d+ of/).waitFor()
 }, 120_000)
 
@@ -33,7 +33,10 @@ async function entryOpen(): Promise<void> {
   await page.waitForFunction(() => document.activeElement?.closest('.edit-sheet') !== null)
   await settled(page)
 }
-const entryGone = () => page.locator('.edit-sheet').waitFor({ state: 'detached' })
+async function entryGone(): Promise<void> {
+  await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+  await settled(page)
+}
 
 describe('keys', () => {
   it('an ordinary finding costs at most eight key presses besides its note', async () => {
@@ -82,9 +85,7 @@ describe('keys', () => {
 
   it('Tab goes through every place in reading order, shows where it is, and never gets stuck', async () => {
     for (const { figure, name } of placeList) {
-      await keyboard.press(`Alt+${figure}`)
-      await page.waitForFunction((title) => document.title.startsWith(title), name)
-      await settled(page)
+      await goToPlace(page, figure, name)
       await page.evaluate(() => {
         if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
       })
@@ -116,9 +117,7 @@ describe('keys', () => {
   }, 60_000)
 
   it('the list of keys opens with ? and lists what works here', async () => {
-    await keyboard.press('Alt+3')
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
-    await settled(page)
+    await goToPlace(page, '3', 'Walk-round')
     await keyboard.press('?')
     const list = page.getByRole('region', { name: 'Keys that work now' })
     await list.waitFor()

@@ -2,7 +2,7 @@ import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
-import { openBrowser, settled, watch } from './browser.ts'
+import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
 let program: StartedProgram
@@ -24,11 +24,7 @@ afterAll(async () => {
   await program?.stop()
 })
 
-async function goTo(figure: string, name: string): Promise<void> {
-  await page.keyboard.press(`Alt+${figure}`)
-  await page.waitForFunction((title) => document.title.startsWith(title), name)
-  await settled(page)
-}
+const goTo = (figure: string, name: string) => goToPlace(page, figure, name)
 
 /** Violations of axe-core's rules, each with the places it was found at. */
 async function violations(): Promise<string[]> {

@@ -4,7 +4,7 @@ import type { Browser, Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { cameraFiles, writeCameraFiles } from '../fixtures/camera-files.ts'
 import { askThrough } from './asking.ts'
-import { openBrowser, settled, watch } from './browser.ts'
+import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
 import { checkSyntax, factsOf, fontsOf, pdfToolsThere, picturesIn, runningTextOf } from './pdf-tools.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
@@ -48,7 +48,10 @@ afterEach(({ task }) => {
 })
 
 const view = () => askThrough(page, 'record.view', {})
-const noSheet = () => page.locator('.edit-sheet').waitFor({ state: 'detached' })
+async function noSheet(): Promise<void> {
+  await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+  await settled(page)
+}
 /** Waits for the form and for the focus in it, as a hand does that looks up. */
 async function sheet(): Promise<void> {
   await page.locator('.edit-sheet').waitFor()
@@ -56,11 +59,7 @@ async function sheet(): Promise<void> {
   await settled(page)
 }
 
-async function goTo(figure: string, name: string): Promise<void> {
-  await keyboard.press(`Alt+${figure}`)
-  await page.waitForFunction((title) => document.title.startsWith(title), name)
-  await settled(page)
-}
+const goTo = (figure: string, name: string) => goToPlace(page, figure, name)
 
 /** Keeps the open form with its own key and waits until it has gone. */
 async function keep(): Promise<void> {
@@ -126,6 +125,7 @@ describe.sequential('a survey of a car that is not the demonstration, by keyboar
     let photos = 0
     for (const [at, panel] of walked.entries()) {
       await page.getByText(`in hand ${panel.stop} of`).waitFor()
+      await settled(page)
       if (at % 11 === 10) {
         await keyboard.press('x')
         await sheet()
@@ -148,6 +148,7 @@ describe.sequential('a survey of a car that is not the demonstration, by keyboar
       } else {
         await keyboard.press('n')
         await page.getByText('inspected, nothing found').waitFor()
+        await settled(page)
       }
       await noSheet()
       if (spots < SPOTS && panel.layer === 'outer' && at % 11 !== 10) {
