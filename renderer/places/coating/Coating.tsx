@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
@@ -45,9 +45,14 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
     setOpened({ what: 'gauge', key: pointed.key })
     useScreenStore.setState({ pointed: null })
   }, [pointed])
-  const open = (what: Opened['what'], key: string | null) => {
-    if (!record.readOnly) setOpened({ what, key })
-  }
+  const { readOnly } = record
+  const open = useCallback(
+    (what: Opened['what'], key: string | null) => {
+      if (!readOnly) setOpened({ what, key })
+    },
+    [readOnly],
+  )
+  const openSpot = useCallback((key: string | null) => open('spot', key), [open])
   const lastGauge = record.gauges.at(-1)
   useKeys('Coating', [
     { keys: 'R', does: 'add a spot', run: () => open('spot', null) },
@@ -72,11 +77,7 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
           })}
     >
       <div className="two-columns">
-        <SpotTable
-          record={record}
-          chosen={opened?.what === 'spot' ? opened.key : null}
-          onOpen={(key) => open('spot', key)}
-        />
+        <SpotTable record={record} chosen={opened?.what === 'spot' ? opened.key : null} onOpen={openSpot} />
         <div>
           {panelShown === null ? null : <PanelPoints record={record} panelId={panelShown} />}
           <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />

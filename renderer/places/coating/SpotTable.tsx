@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import type { Spot } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
@@ -56,7 +56,7 @@ const valuesText = (spot: Spot, unit: CoatingUnit): string =>
     .join(' \u2002')
 
 /** Every spot by panel in walking order: values as read, mean, median, half the range, and what the gauge allows. */
-export function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
+export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
   const unit = record.commission.coatingUnit
   const rows = useSpotRows(record)
   const limitOf = ({ spot, summary }: SpotRow): string => {
@@ -134,4 +134,4 @@ export function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
       </p>
     </Section>
   )
-}
+})
