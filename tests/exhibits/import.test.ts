@@ -110,6 +110,7 @@ describe('refused by name, while the others go in', () => {
       await put(folder, 'named-wrongly.png', good),
       await put(folder, 'drawing.jpg', Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>')),
       await put(folder, 'huge.png', bomb),
+      await put(folder, 'telephone.heic', Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic')),
       join(folder, 'folder.jpg'),
       join(folder, 'not-there.jpg'),
     ]
@@ -122,6 +123,7 @@ describe('refused by name, while the others go in', () => {
     const why = Object.fromEntries(refused.map((row) => [row.fileName, row.problem.message]))
     expect(why['truncated.jpg']).toMatch(/breaks off/)
     expect(why['named-wrongly.png']).toMatch(/it is a JPEG/)
+    expect(why['telephone.heic']).toMatch(/Export it as JPEG/)
     expect(why['huge.png']).toMatch(/million pixels/)
     expect(taken).toHaveLength(1)
   })
