@@ -3,16 +3,7 @@ import { ToggleButton } from 'react-aria-components/ToggleButton'
 import { door } from '../store/door.ts'
 import { useRecordStore } from '../store/record-store.ts'
 import { TextField } from './TextField.tsx'
-
-/** Exhibit numbers as typed: `E4, 12 e7`. Numbers that are no exhibit of the record are named. */
-export function typedExhibits(text: string, known: readonly number[]): { numbers: number[]; unknown: string[] } {
-  const words = text.split(/[\s,;]+/).filter((word) => word !== '' && word.toLowerCase() !== 'e')
-  const read = words.map((word) => ({ word, number: Number(word.replace(/^e/i, '')) }))
-  return {
-    numbers: [...new Set(read.filter(({ number }) => known.includes(number)).map(({ number }) => number))],
-    unknown: read.filter(({ number }) => !known.includes(number)).map(({ word }) => word),
-  }
-}
+import { typedCitations } from './typed-citations.ts'
 
 interface ExhibitPickerProps {
   readonly label: string
@@ -28,7 +19,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
   const exhibits = useRecordStore((state) => state.record?.exhibits)
   const [typed, setTyped] = useState(props.value.join(' '))
   const known = (exhibits ?? []).map((exhibit) => exhibit.number)
-  const read = typedExhibits(typed, known)
+  const read = typedCitations(typed, 'E', known)
   const shown = read.numbers.join() === props.value.join() ? typed : props.value.join(' ')
   const choices = [...(exhibits ?? [])]
     .sort((one, other) => Number(other.panelId === props.panelId) - Number(one.panelId === props.panelId))
@@ -41,7 +32,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
         value={shown}
         onChange={(text) => {
           setTyped(text)
-          props.onChange(typedExhibits(text, known).numbers)
+          props.onChange(typedCitations(text, 'E', known).numbers)
         }}
         hint="numbers, such as 4 12"
         problem={

@@ -2,16 +2,7 @@ import { useState } from 'react'
 import { usePanelNames } from '../store/panel-names.ts'
 import { useRecordStore } from '../store/record-store.ts'
 import { TextField } from './TextField.tsx'
-
-/** Finding numbers as typed: `F4, 12 f7`. Numbers that are no finding of the record are named. */
-export function typedFindings(text: string, known: readonly number[]): { numbers: number[]; unknown: string[] } {
-  const words = text.split(/[\s,;]+/).filter((word) => word !== '' && word.toLowerCase() !== 'f')
-  const read = words.map((word) => ({ word, number: Number(word.replace(/^f/i, '')) }))
-  return {
-    numbers: [...new Set(read.filter(({ number }) => known.includes(number)).map(({ number }) => number))],
-    unknown: read.filter(({ number }) => !known.includes(number)).map(({ word }) => word),
-  }
-}
+import { typedCitations } from './typed-citations.ts'
 
 interface FindingPickerProps {
   readonly label: string
@@ -26,7 +17,7 @@ export function FindingPicker(props: FindingPickerProps) {
   const nameOf = usePanelNames()
   const [typed, setTyped] = useState(props.value.join(' '))
   const known = (findings ?? []).map((finding) => finding.number)
-  const read = typedFindings(typed, known)
+  const read = typedCitations(typed, 'F', known)
   const shown = read.numbers.join() === props.value.join() ? typed : props.value.join(' ')
   const said = (findings ?? [])
     .filter((finding) => props.value.includes(finding.number))
@@ -38,7 +29,7 @@ export function FindingPicker(props: FindingPickerProps) {
       value={shown}
       onChange={(text) => {
         setTyped(text)
-        props.onChange(typedFindings(text, known).numbers)
+        props.onChange(typedCitations(text, 'F', known).numbers)
       }}
       hint={said.length === 0 ? 'numbers, such as 4 12' : said.join('; ')}
       problem={
