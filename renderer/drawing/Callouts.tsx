@@ -21,7 +21,13 @@ function leaderPath(callout: CalloutMark, scale: PlanScale): string {
     .join(' ')
 }
 
-function Callout({ callout, scale, inHand }: { callout: CalloutMark; scale: PlanScale; inHand: boolean }) {
+interface CalloutProps {
+  readonly callout: CalloutMark
+  readonly scale: PlanScale
+  readonly inHand: boolean
+}
+
+const Callout = memo(function Callout({ callout, scale, inHand }: CalloutProps) {
   const { x, y } = sheetOnScreen(callout.ring, scale)
   const end = callout.leader.at(-1)
   const dot = end === undefined ? null : sheetOnScreen(end, scale)
@@ -53,7 +59,7 @@ function Callout({ callout, scale, inHand }: { callout: CalloutMark; scale: Plan
       )}
     </g>
   )
-}
+})
 
 interface CalloutsProps {
   readonly callouts: readonly CalloutMark[]

@@ -3,6 +3,7 @@ import type { RecordView } from '../../../shared-types/record.ts'
 import { ask, problemOf } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
+import { sameMarks } from './same-marks.ts'
 import { useWalkStore } from './walk-store.ts'
 import { sheetShowing } from './walking.ts'
 
@@ -24,7 +25,7 @@ function latestOnly<Answer>(take: (answer: Answer) => void): (asking: () => Prom
 }
 
 const takeMarks = latestOnly<Awaited<ReturnType<typeof ask<'figures.marks'>>>>((marks) =>
-  useWalkStore.setState({ marks }),
+  useWalkStore.setState((state) => ({ marks: sameMarks(state.marks, marks) })),
 )
 const takeHandMarks = latestOnly<Awaited<ReturnType<typeof ask<'figures.marks'>>>>((handMarks) =>
   useWalkStore.setState({ handMarks }),

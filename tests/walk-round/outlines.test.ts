@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest'
+import { boxOf, liesInside, lineLengthMm, outlinePoints, polygonAreaMm2 } from '../../renderer/drawing/outline-shape.ts'
+import { spotLabels } from '../../renderer/drawing/spot-labels.ts'
+
+describe('outlines', () => {
+  it('reads a square path, its box, its area and what lies in it', () => {
+    const square = outlinePoints('M 0 0 L 100 0 L 100 50 L 0 50 Z')
+    expect(boxOf(square)).toEqual({ u: 0, v: 0, width: 100, height: 50 })
+    expect(polygonAreaMm2(square)).toBe(5000)
+    expect(liesInside(square, { u: 50, v: 25 })).toBe(true)
+    expect(liesInside(square, { u: 150, v: 25 })).toBe(false)
+  })
+
+  it('follows a quarter circle drawn as one cubic to within three thousandths of its area (π r² / 4)', () => {
+    const k = 0.5522847498
+    const quarter = outlinePoints(`M 0 0 L 100 0 C 100 ${100 * k} ${100 * k} 100 0 100 Z`)
+    const exact = (Math.PI * 100 ** 2) / 4
+    expect(Math.abs(polygonAreaMm2(quarter) - exact) / exact).toBeLessThan(0.003)
+  })
+
+  it('adds up the pieces of a line', () => {
+    expect(
+      lineLengthMm([
+        { u: 0, v: 0 },
+        { u: 3, v: 4 },
+        { u: 3, v: 14 },
+      ]),
+    ).toBe(15)
+  })
+
+  it('labels of spots that stand close never cover each other, and none is lost: its letter or its dot stays', () => {
+    const spots = Array.from({ length: 12 }, (_, index) => ({
+      letter: String.fromCharCode(97 + index),
+      figure: '1 640',
+      at: { u: 100 + (index % 4) * 9, v: 40 + Math.floor(index / 4) * 9 },
+    }))
+    const labels = spotLabels(spots, ({ u, v }) => ({ x: u, y: v }), 284)
+    expect(labels).toHaveLength(12)
+    const boxes = labels
+      .filter(({ text }) => text !== '')
+      .map(({ text, textX, textY }) => ({ left: textX, right: textX + text.length * 7, top: textY - 9, foot: textY }))
+    for (const [at, one] of boxes.entries()) {
+      for (const other of boxes.slice(at + 1)) {
+        const meets = one.left < other.right && other.left < one.right && one.top < other.foot && other.top < one.foot
+        expect(meets).toBe(false)
+      }
+    }
+  })
+})
