@@ -43,9 +43,9 @@ export async function settled(page: Page): Promise<void> {
 /** Goes to a place with its key, and waits until the place itself stands there and hears its own keys. */
 export async function goToPlace(page: Page, figure: string, name: string): Promise<void> {
   await page.keyboard.press(`Alt+${figure}`)
-  await page.waitForFunction(
-    (title) => document.title.startsWith(title) && document.querySelector('#working-area > :not(h1)') !== null,
-    name,
-  )
+  await page.waitForFunction((title) => {
+    const heads = [...document.querySelectorAll<HTMLElement>('#working-area > h1')]
+    return heads.some((head) => head.textContent === title && head.nextElementSibling !== null)
+  }, name)
   await settled(page)
 }
