@@ -33,7 +33,7 @@ export function GoTo({ panels, names, onGo }: GoToProps) {
   return (
     <section className="edit-sheet" aria-label="Go to a panel">
       <div className="sheet-over">
-        <span>{found.length} panels answer</span>
+        <span>{found.length === 1 ? 'one panel answers' : `${found.length} panels answer`}</span>
         <ActionKey keys="Escape" label="leave" onAct={leaveEntry} />
       </div>
       <h2 className="sheet-title">Go to a panel</h2>

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import { type PanelDefinition, type PanelState, panelName } from '../../../shared-types/panel.ts'
+import { ProblemError } from '../../../shared-types/problem.ts'
 import type { NameChoice } from '../../../shared-types/words.ts'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
 import { NoteField } from '../../parts-of-page/TextField.tsx'
@@ -21,10 +22,16 @@ export function PanelTextEntry({ panel, state, names, about }: PanelTextEntryPro
   const entry = useEntry<{ readonly reason: string; readonly note: string }>({
     name: `panel.${about} ${panel.id}`,
     initial: useMemo(() => ({ reason: stored, note: stored }), [stored]),
-    keep: ({ reason, note }) =>
-      about === 'reason'
+    keep: async ({ reason, note }) => {
+      if (about === 'reason' && reason.trim() === '') {
+        throw new ProblemError('input-refused', 'Say in a few words why the panel could not be reached.', {
+          field: about,
+        })
+      }
+      return about === 'reason'
         ? change('panel.notAccessible', { panelId: panel.id, reason })
-        : change('panel.note', { panelId: panel.id, note }),
+        : change('panel.note', { panelId: panel.id, note })
+    },
     kept: leaveEntry,
   })
   return (

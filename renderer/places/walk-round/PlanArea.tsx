@@ -3,10 +3,9 @@ import type { PlanFigure, PlanMarks } from '../../../shared-types/figure.ts'
 import { PlanDrawing } from '../../drawing/PlanDrawing.tsx'
 import { PlanLegend } from '../../drawing/PlanLegend.tsx'
 import { onScreen, scaleFor } from '../../drawing/plan-scale.ts'
-import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { importPhotographs } from './import-photographs.ts'
-import { panBy, turnTo, useWalkStore, zoomBy } from './walk-store.ts'
+import { panBy, useWalkStore, zoomBy } from './walk-store.ts'
 
 interface PlanAreaProps {
   readonly figure: PlanFigure
@@ -87,48 +86,26 @@ export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: Pl
     return { left: x, top: y + 26 }
   }, [sheet, scale, look.zoom])
   return (
-    <div className="plan-area">
-      <nav className="plan-sheets" aria-label="Sheets of the plan">
-        {figure.sheets.map(({ id, name }, index) => (
-          <button
-            key={id}
-            type="button"
-            className="plan-sheet-name"
-            aria-pressed={id === sheet?.id}
-            onClick={() => turnTo(id)}
-          >
-            <KeyCap keys={String(index + 1)} />
-            <span>{name}</span>
-          </button>
-        ))}
-        {look.zoom > 1 ? (
-          <button type="button" className="plan-sheet-name" onClick={() => zoomBy(0)}>
-            <KeyCap keys="0" />
-            <span>whole sheet</span>
-          </button>
-        ) : null}
-      </nav>
-      <div className="plan-room" ref={area}>
-        {sheet === undefined || scale === null ? null : (
-          <PlanDrawing
-            figure={figure}
-            sheet={sheet}
-            marks={marks}
-            scale={scale}
-            width={width}
-            height={height}
-            inHand={inHand}
-            inches={inches}
-            nameOf={nameOf}
-            onChoose={onChoose}
-          />
-        )}
-        {marks === null ? null : (
-          <div className={legendAt === null ? 'legend-place' : 'legend-place is-in-plan'} style={legendAt ?? undefined}>
-            <PlanLegend legend={marks.legend} />
-          </div>
-        )}
-      </div>
+    <div className="plan-room" ref={area}>
+      {sheet === undefined || scale === null ? null : (
+        <PlanDrawing
+          figure={figure}
+          sheet={sheet}
+          marks={marks}
+          scale={scale}
+          width={width}
+          height={height}
+          inHand={inHand}
+          inches={inches}
+          nameOf={nameOf}
+          onChoose={onChoose}
+        />
+      )}
+      {marks === null ? null : (
+        <div className={legendAt === null ? 'legend-place' : 'legend-place is-in-plan'} style={legendAt ?? undefined}>
+          <PlanLegend legend={marks.legend} />
+        </div>
+      )}
     </div>
   )
 }

@@ -8,13 +8,15 @@ import { takeInHand, useScreenStore } from '../../store/screen-store.ts'
 import { CoverageStrip } from './CoverageStrip.tsx'
 import { importPhotographs } from './import-photographs.ts'
 import { PlanArea } from './PlanArea.tsx'
+import { PlanSheets } from './PlanSheets.tsx'
 import { PlanTable } from './PlanTable.tsx'
 import { WalkSheet } from './WalkSheet.tsx'
 import { useWalkData } from './walk-data.ts'
 import { walkKeys } from './walk-keys.ts'
-import { leaveEntry, turnTo, useWalkStore } from './walk-store.ts'
+import { leaveEntry, lookAtPanel, turnTo, useWalkStore } from './walk-store.ts'
 import { coverageOf, sheetShowing, stopBeside, walkedStops } from './walking.ts'
 import './walk-round.css'
+import './walk-sheet.css'
 
 const noPanels: readonly PanelDefinition[] = []
 
@@ -26,6 +28,7 @@ function goToPanel(panelId: string): void {
     if (showing !== planSheet) turnTo(showing)
   }
   takeInHand(panelId)
+  lookAtPanel(panelId)
   leaveEntry()
 }
 
@@ -120,6 +123,7 @@ export function WalkRound() {
       }
     >
       <div className="walk-round">
+        {figure === null ? null : <PlanSheets figure={figure} />}
         {figure === null ? (
           <p className="plan-busy" role="status">
             The plan is being drawn.

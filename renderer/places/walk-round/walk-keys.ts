@@ -1,7 +1,7 @@
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { KeyBinding } from '../../parts-of-page/key-registry.ts'
 import { act } from './act.ts'
-import { enter, panBy, turnTo, useWalkStore, wholeSheet, zoomBy } from './walk-store.ts'
+import { enter, panBy, turnTable, turnTo, useWalkStore, wholeSheet, zoomBy } from './walk-store.ts'
 
 const PAN_MM = 300
 const sheetOrder = ['outside', 'openings', 'bay', 'floor', 'under'] as const
@@ -77,7 +77,7 @@ export function walkKeys(plan: WalkKeysPlan): readonly KeyBinding[] {
     {
       keys: 'V',
       does: 'plan or table',
-      run: () => useWalkStore.setState((state) => ({ tableShown: !state.tableShown })),
+      run: turnTable,
     },
     { keys: '+', does: 'nearer', run: () => zoomBy(1.4) },
     { keys: '=', does: 'nearer', run: () => zoomBy(1.4), unlisted: true },

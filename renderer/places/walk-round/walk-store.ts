@@ -2,6 +2,7 @@ import { create } from 'zustand'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
 import type { Judgement } from '../../../shared-types/judgement.ts'
 import type { PlanLook } from '../../drawing/plan-scale.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
 
 /** What the sheet at the right shows: the panel in hand, or one entry. */
 export type SheetEntry =
@@ -55,11 +56,37 @@ export function turnTo(planSheet: PlanSheet['id']): void {
   useWalkStore.setState({ planSheet, look: wholeSheet, marks: null })
 }
 
-/** Zooms about the middle of what is shown; 1 is the whole sheet. */
+/** Shows the plan as a table, or the table as a plan. */
+export function turnTable(): void {
+  useWalkStore.setState((state) => ({ tableShown: !state.tableShown }))
+}
+
+type SheetPlace = NonNullable<PlanLook['middle']>
+
+/** Where a panel stands on the sheet in front, in sheet millimetres; null when that sheet does not show it. */
+function placeOfPanel({ figure, planSheet }: WalkState, panelId: string | null): SheetPlace | null {
+  for (const view of figure?.sheets.find(({ id }) => id === planSheet)?.views ?? []) {
+    const panel = view.panels.find((own) => own.panelId === panelId)
+    if (panel === undefined) continue
+    return { x: view.at.x + panel.label.u - view.box.u, y: view.at.y + panel.label.v - view.box.v }
+  }
+  return null
+}
+
+/** Zooms about the middle of what is shown, at first about the panel in hand; 1 is the whole sheet. */
 export function zoomBy(factor: number): void {
-  useWalkStore.setState(({ look }) => {
-    const zoom = Math.min(12, Math.max(1, look.zoom * factor))
-    return { look: zoom === 1 ? wholeSheet : { ...look, zoom } }
+  useWalkStore.setState((state) => {
+    const zoom = Math.min(12, Math.max(1, state.look.zoom * factor))
+    if (zoom === 1) return { look: wholeSheet }
+    return { look: { zoom, middle: state.look.middle ?? placeOfPanel(state, useScreenStore.getState().inHand) } }
+  })
+}
+
+/** Brings a panel into the middle while the plan is larger than its room. */
+export function lookAtPanel(panelId: string): void {
+  useWalkStore.setState((state) => {
+    const middle = state.look.zoom === 1 ? null : placeOfPanel(state, panelId)
+    return middle === null ? {} : { look: { ...state.look, middle } }
   })
 }
 
