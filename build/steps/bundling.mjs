@@ -82,6 +82,8 @@ function exchange(fresh, target, triesLeft = 3) {
 
 /** Bundles the page beside its place and exchanges the two folders. */
 export async function bundleRenderer() {
+  // A test runner says NODE_ENV=test, and the page would carry the slow development half of React; it is always built whole.
+  process.env.NODE_ENV = 'production'
   const { build } = await import('vite')
   const target = join(built, 'renderer')
   const fresh = `${target}.${process.pid}`

@@ -24,7 +24,7 @@ interface PanelDrawingProps {
   readonly view: PlanView
   readonly panel: PlanPanel
   readonly mark?: PanelMark | undefined
-  readonly extents: readonly Pick<ExtentMark, 'shape' | 'points' | 'hatch'>[]
+  readonly extents: readonly Pick<ExtentMark, 'finding' | 'shape' | 'points' | 'hatch'>[]
   readonly spots: readonly PanelSpot[]
   /** Cross moved by the keyboard; null while nothing is being drawn. */
   readonly cursor: PlanPoint | null
@@ -76,7 +76,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
         {fill === null ? null : <path className="panel-hatch" d={panel.outline} fill={fill} />}
         <PanelInk view={view} clip={`${prefix}-panel`} />
         {props.extents.map((extent) => (
-          <ExtentShape key={JSON.stringify(extent.points)} extent={extent} prefix={prefix} />
+          <ExtentShape key={extent.finding} extent={extent} prefix={prefix} />
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>

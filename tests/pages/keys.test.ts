@@ -108,7 +108,7 @@ describe('keys', () => {
             unseen: style.opacity === '0',
           }
         })
-        if (here === null) break
+        if (here === null) continue
         met.add(here.where)
         if (!here.unseen) expect(here.ringed, `${name}: focus is not shown at ${here.where}`).toBe(true)
       }

@@ -77,7 +77,7 @@ export function ExtentPad({ panelId, extent, onChange, problem }: ExtentPadProps
       <PanelDrawing
         view={shown.view}
         panel={shown.panel}
-        extents={extent === null ? [] : [{ shape: extent.shape, points, hatch: null }]}
+        extents={extent === null ? [] : [{ finding: 0, shape: extent.shape, points, hatch: null }]}
         spots={[]}
         cursor={at}
         label={`Outline for the extent: ${size}. Arrows move the cross by 10 mm, Space sets a point, Enter closes.`}
