@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect, useRef } from 'react'
 import { Cell, Column, Row, Table, TableBody, TableHeader } from 'react-aria-components/Table'
 
 export interface RegisterColumn<Item> {
@@ -13,6 +13,7 @@ export interface RegisterColumn<Item> {
 
 interface RegisterTableProps<Item> {
   readonly label: string
+  /** Rows are drawn anew when this list is another one: keep it outside the component, or memoised. */
   readonly columns: readonly RegisterColumn<Item>[]
   readonly rows: readonly Item[]
   readonly keyOf: (item: Item) => string
@@ -25,10 +26,35 @@ interface RegisterTableProps<Item> {
   readonly whenEmpty: ReactNode
 }
 
+interface ShownRow<Item> {
+  readonly item: Item
+  readonly open: boolean
+}
+
+/** The rows as shown, each the same object as before while nothing about it changed, so that only changed rows are drawn anew. */
+function useShownRows<Item>(
+  rows: readonly Item[],
+  keyOf: (item: Item) => string,
+  chosen: string | null,
+): readonly ShownRow<Item>[] {
+  const before = useRef<ReadonlyMap<string, ShownRow<Item>>>(new Map())
+  const shown = rows.map((item) => {
+    const open = keyOf(item) === chosen
+    const same = before.current.get(keyOf(item))
+    return same?.item === item && same.open === open ? same : { item, open }
+  })
+  useEffect(() => {
+    before.current = new Map(shown.map((row) => [keyOf(row.item), row]))
+  })
+  return shown
+}
+
 /** A register as a table: arrows move, typing finds, Enter opens. Moving alone opens nothing. */
 export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
+  const { columns, keyOf } = props
+  const shown = useShownRows(props.rows, keyOf, props.chosen ?? null)
   const open = (key: string) => {
-    const item = props.rows.find((row) => props.keyOf(row) === key)
+    const item = props.rows.find((row) => keyOf(row) === key)
     if (item !== undefined) props.onOpen?.(item)
   }
   return (
@@ -39,7 +65,7 @@ export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
       {...(props.onOpen === undefined ? {} : { onRowAction: (key: string | number) => open(String(key)) })}
     >
       <TableHeader>
-        {props.columns.map((column) => (
+        {columns.map((column) => (
           <Column
             key={column.id}
             id={column.id}
@@ -50,25 +76,24 @@ export function RegisterTable<Item>(props: RegisterTableProps<Item>) {
           </Column>
         ))}
       </TableHeader>
-      <TableBody renderEmptyState={() => <div className="register-empty">{props.whenEmpty}</div>}>
-        {props.rows.map((item) => (
+      <TableBody
+        items={shown}
+        dependencies={[columns]}
+        renderEmptyState={() => <div className="register-empty">{props.whenEmpty}</div>}
+      >
+        {({ item, open }) => (
           <Row
-            key={props.keyOf(item)}
-            id={props.keyOf(item)}
+            id={keyOf(item)}
             textValue={props.textOf(item)}
-            className={[
-              'register-row',
-              props.onOpen === undefined ? '' : 'opens',
-              props.keyOf(item) === props.chosen ? 'is-open' : '',
-            ].join(' ')}
+            className={['register-row', props.onOpen === undefined ? '' : 'opens', open ? 'is-open' : ''].join(' ')}
           >
-            {props.columns.map((column) => (
+            {columns.map((column) => (
               <Cell key={column.id} className={column.figures === true ? 'register-cell is-figures' : 'register-cell'}>
                 {column.cell(item)}
               </Cell>
             ))}
           </Row>
-        ))}
+        )}
       </TableBody>
     </Table>
   )

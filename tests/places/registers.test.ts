@@ -145,6 +145,13 @@ describe('the parts register', () => {
       { group: 'lamps', all: 2, seen: 0, notSeen: 2 },
     ])
   })
+  it('keeps a row that did not change as the same object', () => {
+    const definitions = rows.map((row) => row.definition)
+    const amended = { ...entry, state: 'reproduction' } as PartEntry
+    const again = partRows(definitions, [amended], 'uk', rows)
+    expect(again.map((row, place) => row === rows[place])).toEqual([false, true, true])
+    expect(again[0]?.state).toBe('reproduction')
+  })
   it('is filtered by group, text, state and what is open', () => {
     const ids = (filter: Partial<Parameters<typeof filteredRows>[1]>) =>
       filteredRows(rows, { ...all, ...filter }).map((row) => row.definition.id)

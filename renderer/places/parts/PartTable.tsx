@@ -1,5 +1,5 @@
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
-import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
+import { type RegisterColumn, RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import type { PartRow } from './part-rows.ts'
 
 interface PartTableProps {
@@ -7,6 +7,51 @@ interface PartTableProps {
   readonly inHand: string | null
   readonly onOpen: (partId: string) => void
 }
+
+const columns: readonly RegisterColumn<PartRow>[] = [
+  {
+    id: 'part',
+    head: 'part',
+    names: true,
+    cell: (row) => (
+      <>
+        {row.name}
+        <span className="under-line">{row.definition.group}</span>
+      </>
+    ),
+  },
+  {
+    id: 'state',
+    head: 'state',
+    cell: (row) => <span className={row.entry === null ? 'quiet' : 'strong'}>{row.state}</span>,
+  },
+  {
+    id: 'number',
+    head: 'number as read',
+    cell: (row) => <span className="figures">{row.entry?.numberAsRead ?? ''}</span>,
+  },
+  {
+    id: 'date',
+    head: 'date as read',
+    cell: (row) => <span className="figures">{row.entry?.dateAsRead ?? ''}</span>,
+  },
+  {
+    id: 'exhibits',
+    head: 'exhibits',
+    cell: (row) => (
+      <span className="reference-row">
+        {(row.entry?.exhibits ?? []).map((number) => (
+          <ReferenceLink key={number} reference={{ kind: 'exhibit', key: String(number) }} />
+        ))}
+      </span>
+    ),
+  },
+  {
+    id: 'travels',
+    head: 'travels with',
+    cell: (row) => <span className="note">{row.definition.travelsWith ?? 'nothing'}</span>,
+  },
+]
 
 /** The parts list with what was found of each. */
 export function PartTable({ rows, inHand, onOpen }: PartTableProps) {
@@ -19,50 +64,7 @@ export function PartTable({ rows, inHand, onOpen }: PartTableProps) {
       onOpen={(row) => onOpen(row.definition.id)}
       chosen={inHand}
       whenEmpty="No part is left by this filter. A shows every part."
-      columns={[
-        {
-          id: 'part',
-          head: 'part',
-          names: true,
-          cell: (row) => (
-            <>
-              {row.name}
-              <span className="under-line">{row.definition.group}</span>
-            </>
-          ),
-        },
-        {
-          id: 'state',
-          head: 'state',
-          cell: (row) => <span className={row.entry === null ? 'quiet' : 'strong'}>{row.state}</span>,
-        },
-        {
-          id: 'number',
-          head: 'number as read',
-          cell: (row) => <span className="figures">{row.entry?.numberAsRead ?? ''}</span>,
-        },
-        {
-          id: 'date',
-          head: 'date as read',
-          cell: (row) => <span className="figures">{row.entry?.dateAsRead ?? ''}</span>,
-        },
-        {
-          id: 'exhibits',
-          head: 'exhibits',
-          cell: (row) => (
-            <span className="reference-row">
-              {(row.entry?.exhibits ?? []).map((number) => (
-                <ReferenceLink key={number} reference={{ kind: 'exhibit', key: String(number) }} />
-              ))}
-            </span>
-          ),
-        },
-        {
-          id: 'travels',
-          head: 'travels with',
-          cell: (row) => <span className="note">{row.definition.travelsWith ?? 'nothing'}</span>,
-        },
-      ]}
+      columns={columns}
     />
   )
 }

@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
+import type { PartDefinition } from '../../../shared-types/part.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
@@ -8,21 +9,28 @@ import { GroupCounts } from './GroupCounts.tsx'
 import { PartFilterFields } from './PartFilterFields.tsx'
 import { PartSheet } from './PartSheet.tsx'
 import { PartTable } from './PartTable.tsx'
-import { filteredRows, groupCounts, type PartFilter, partRows } from './part-rows.ts'
+import { filteredRows, groupCounts, type PartFilter, type PartRow, partRows } from './part-rows.ts'
 import '../place-lines.css'
 import './parts.css'
 
 const everything: PartFilter = { group: '', text: '', state: 'any', onlyOpen: false }
+
+function usePartRows(partList: readonly PartDefinition[], record: RecordView): readonly PartRow[] {
+  const before = useRef<readonly PartRow[]>([])
+  const { parts, commission } = record
+  const rows = useMemo(() => partRows(partList, parts, commission.names, before.current), [partList, parts, commission])
+  useEffect(() => {
+    before.current = rows
+  }, [rows])
+  return rows
+}
 
 function PartsPage({ record }: { readonly record: RecordView }) {
   const partList = useRecordStore((state) => state.partList)
   const pointed = useScreenStore((state) => state.pointed)
   const [filter, setFilter] = useState(everything)
   const [inHand, setInHand] = useState<string | null>(null)
-  const rows = useMemo(
-    () => partRows(partList, record.parts, record.commission.names),
-    [partList, record.parts, record.commission.names],
-  )
+  const rows = usePartRows(partList, record)
   const counts = useMemo(() => groupCounts(rows), [rows])
   // The part in hand stays in the list while it is worked on, also when the filter would now leave it out.
   const shown = useMemo(() => {

@@ -21,16 +21,24 @@ export interface PartFilter {
 
 const isOpen = (row: PartRow): boolean => row.state === 'not seen' || row.state === 'not determined'
 
-/** Joins the parts list with what the record says; a part without an entry is not seen, never fine. */
+/**
+ * Joins the parts list with what the record says; a part without an entry is not seen, never fine.
+ * A row that is as it was in `before` is the same object, so that a page need not draw it anew.
+ */
 export function partRows(
   definitions: readonly PartDefinition[],
   entries: readonly PartEntry[],
   names: NameChoice,
+  before: readonly PartRow[] = [],
 ): readonly PartRow[] {
   const found = new Map(entries.map((entry) => [entry.partId, entry]))
+  const had = new Map(before.map((row) => [row.definition.id, row]))
   return definitions.map((definition) => {
     const entry = found.get(definition.id) ?? null
-    return { definition, entry, state: entry?.state ?? 'not seen', name: definition[names] }
+    const name = definition[names]
+    const same = had.get(definition.id)
+    if (same?.definition === definition && same.entry === entry && same.name === name) return same
+    return { definition, entry, state: entry?.state ?? 'not seen', name }
   })
 }
 
