@@ -35,7 +35,9 @@ export async function settled(page: Page): Promise<void> {
   await page.evaluate(
     () =>
       new Promise<void>((done) => {
-        requestAnimationFrame(() => requestAnimationFrame(() => requestIdleCallback(() => setTimeout(done, 20))))
+        requestAnimationFrame(() =>
+          requestAnimationFrame(() => requestIdleCallback(() => setTimeout(done, 20), { timeout: 500 })),
+        )
       }),
   )
 }

@@ -18,7 +18,7 @@ export function CommissionForm({ record, onLeave }: { readonly record: RecordVie
   })
   return (
     <EditSheet
-      title="Commission"
+      title="Amend the commission"
       over="who examines, for whom, what for"
       onKeep={() => void entry.keep()}
       onLeave={onLeave}

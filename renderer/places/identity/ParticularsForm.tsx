@@ -18,7 +18,7 @@ export function ParticularsForm({ record, onLeave }: { readonly record: RecordVi
   })
   return (
     <EditSheet
-      title="Particulars"
+      title="Amend the particulars"
       over="as told or as known"
       onKeep={() => void entry.keep()}
       onLeave={onLeave}
