@@ -36,7 +36,6 @@ export const surfaceGrade = z.discriminatedUnion('standard', [
     size: z.number().int().min(0).max(5),
   }),
 ])
-export type SurfaceGrade = z.infer<typeof surfaceGrade>
 
 /** What the surveyor concludes at a place. Number F1, F2... for ever. */
 export const findingDraft = z.strictObject({

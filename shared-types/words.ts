@@ -59,11 +59,9 @@ export type FindingKind = z.infer<typeof findingKind>
 
 /** How bad the material is, apart from what should be done about it (after EN 16096:2012). */
 export const severity = z.enum(['none', 'slight', 'marked', 'severe'])
-export type Severity = z.infer<typeof severity>
 
 /** When the recommended measure should be taken, apart from severity (after EN 16096:2012). */
 export const urgency = z.enum(['none', 'later', 'within a year', 'before use', 'at once'])
-export type Urgency = z.infer<typeof urgency>
 
 /** What is recommended, apart from severity and urgency (after EN 16096:2012). */
 export const recommendedAction = z.enum([
@@ -76,11 +74,9 @@ export const recommendedAction = z.enum([
   'replace',
   'make safe',
 ])
-export type RecommendedAction = z.infer<typeof recommendedAction>
 
 /** How a thing was learned; one of these words stands by each conclusion. */
 export const howLearned = z.enum(['seen', 'felt', 'measured', 'told', 'inferred'])
-export type HowLearned = z.infer<typeof howLearned>
 
 /** Which layer of a panel a finding lies in. */
 export const findingLayer = z.enum(['paint', 'skin', 'inner'])
@@ -104,7 +100,6 @@ export type NameChoice = z.infer<typeof nameChoice>
 
 /** Verdict on a claim. */
 export const verdict = z.enum(['supported', 'contradicted', 'not settled'])
-export type Verdict = z.infer<typeof verdict>
 
 /** Steps that touch or change the car, each needing the owner's leave. */
 export const intrusiveStep = z.enum([

@@ -1,4 +1,11 @@
-import { NIGHT_LINE_FACTOR, type SheetName, sheets, spacing, typeScale } from '../../shared-types/tokens.ts'
+import {
+  NIGHT_LINE_FACTOR,
+  type SheetName,
+  sheets,
+  spacing,
+  TOUCH_TARGET_PX,
+  typeScale,
+} from '../../shared-types/tokens.ts'
 
 const dashed = (name: string): string => name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 
@@ -15,5 +22,6 @@ export function applyTokens(sheetName: SheetName): void {
   spacing.forEach((px, step) => {
     root.style.setProperty(`--space-${step + 1}`, `${px}px`)
   })
+  root.style.setProperty('--touch-target', `${TOUCH_TARGET_PX}px`)
   root.style.setProperty('--night-line', String(sheetName === 'night' ? NIGHT_LINE_FACTOR : 1))
 }
