@@ -7,6 +7,8 @@ interface HatchPatternsProps {
   readonly prefix: string
   /** Pixels per unit of the group that is filled; the pattern is shrunk by as much, so that it never scales. */
   readonly pixelsPerUnit: number
+  /** Hatches that are filled with; all of them where it is left out. Text, so that an equal choice is known as equal. */
+  readonly only?: string
 }
 
 /** Fill of a hatch, or null where the metal is left clean. */
@@ -38,8 +40,9 @@ function Stipple({ stipple }: { readonly stipple: HatchStipple }) {
 }
 
 /** The hatches as patterns in screen pixels. */
-export const HatchPatterns = memo(function HatchPatterns({ prefix, pixelsPerUnit }: HatchPatternsProps) {
-  const names = Object.keys(hatches) as HatchName[]
+export const HatchPatterns = memo(function HatchPatterns({ prefix, pixelsPerUnit, only }: HatchPatternsProps) {
+  const wanted = only?.split(' ')
+  const names = (Object.keys(hatches) as HatchName[]).filter((name) => wanted?.includes(name) ?? true)
   return (
     <defs>
       {names.map((name) => {

@@ -1,9 +1,9 @@
 import { type KeyboardEvent, memo, type PointerEvent, useId, useMemo } from 'react'
-import type { ExtentMark, PanelMark, PlanFigure, PlanPanel, PlanView } from '../../shared-types/figure.ts'
+import type { ExtentMark, InkLine, PanelMark, PlanFigure, PlanPanel, PlanView } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
 import { ExtentShape } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
-import { boxOf, outlinePoints } from './outline-shape.ts'
+import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
 import { type PanelSpot, spotLabels } from './spot-labels.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
@@ -37,18 +37,45 @@ const WIDTH_PX = 284
 const HEIGHT_PX = 128
 const MARGIN_PX = 12
 
+const inkOfViews = new WeakMap<PlanView, readonly { readonly line: InkLine; readonly box: ViewBox }[]>()
+
+/** The detail and form lines of a view with their boxes, worked out once for each view. */
+function detailsOf(view: PlanView): readonly { readonly line: InkLine; readonly box: ViewBox }[] {
+  const known = inkOfViews.get(view)
+  if (known !== undefined) return known
+  const details = view.ink
+    .filter((line) => line.weight === 'detail' || line.weight === 'form')
+    .map((line) => ({ line, box: boxOf(outlinePoints(line.path)) }))
+  inkOfViews.set(view, details)
+  return details
+}
+
+const meets = (a: ViewBox, b: ViewBox): boolean =>
+  a.u < b.u + b.width && b.u < a.u + a.width && a.v < b.v + b.height && b.v < a.v + a.height
+
+interface PanelInkProps {
+  readonly view: PlanView
+  readonly box: ViewBox
+  readonly clip: string
+}
+
 /** Detail lines that lie within the panel's box, so that it is known again. */
-const PanelInk = memo(function PanelInk({ view, clip }: { readonly view: PlanView; readonly clip: string }) {
+const PanelInk = memo(function PanelInk({ view, box, clip }: PanelInkProps) {
   return (
     <g clipPath={`url(#${clip})`}>
-      {view.ink
-        .filter((line) => line.weight === 'detail' || line.weight === 'form')
+      {detailsOf(view)
+        .filter((detail) => meets(detail.box, box))
+        .map(({ line }) => line)
         .map((line) => (
           <path key={line.path} className={`ink ink-${line.weight}`} d={line.path} />
         ))}
     </g>
   )
 })
+
+function hatchesOf(mark: PanelMark | undefined, extents: readonly Pick<ExtentMark, 'hatch'>[]): string {
+  return [mark?.hatch, ...extents.map(({ hatch }) => hatch)].filter((hatch) => hatch).join(' ')
+}
 
 /** One panel by itself, enlarged: its outline in the accent, what was found on it, and where it was read. */
 export function PanelDrawing(props: PanelDrawingProps) {
@@ -68,13 +95,13 @@ export function PanelDrawing(props: PanelDrawingProps) {
   }
   const drawn = (
     <>
-      <HatchPatterns prefix={prefix} pixelsPerUnit={scale} />
+      <HatchPatterns prefix={prefix} pixelsPerUnit={scale} only={hatchesOf(mark, props.extents)} />
       <clipPath id={`${prefix}-panel`}>
         <path d={panel.outline} />
       </clipPath>
       <g transform={`translate(${left} ${top}) scale(${scale})`}>
         {fill === null ? null : <path className="panel-hatch" d={panel.outline} fill={fill} />}
-        <PanelInk view={view} clip={`${prefix}-panel`} />
+        <PanelInk view={view} box={box} clip={`${prefix}-panel`} />
         {props.extents.map((extent) => (
           <ExtentShape key={extent.finding} extent={extent} prefix={prefix} />
         ))}

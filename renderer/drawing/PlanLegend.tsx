@@ -9,7 +9,7 @@ export const PlanLegend = memo(function PlanLegend({ legend }: { readonly legend
       {legend.map((line) => (
         <li key={line.word}>
           <svg width="28" height="12" aria-hidden="true">
-            <HatchPatterns prefix={`legend-${line.hatch}`} pixelsPerUnit={1} />
+            <HatchPatterns prefix={`legend-${line.hatch}`} pixelsPerUnit={1} only={line.hatch} />
             <rect
               x="1"
               y="1"

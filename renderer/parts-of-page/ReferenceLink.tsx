@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components/Button'
 import type { Reference } from '../../shared-types/judgement.ts'
 import { registerLetters } from '../../shared-types/record.ts'
 import { followReference } from '../store/follow-reference.ts'
@@ -21,8 +20,8 @@ export const referenceText = (reference: Reference): string => `${letters[refere
 /** The number of a row; following it goes to where the row stands. `words` replaces the number for panels and parts. */
 export function ReferenceLink({ reference, words }: { readonly reference: Reference; readonly words?: string }) {
   return (
-    <Button className="reference-link" onPress={() => followReference(reference)}>
+    <button type="button" className="reference-link" onClick={() => followReference(reference)}>
       {words ?? referenceText(reference)}
-    </Button>
+    </button>
   )
 }

@@ -1,5 +1,4 @@
 import { memo } from 'react'
-import { Button } from 'react-aria-components/Button'
 import type { LookNext } from '../../../shared-types/judgement.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import type { NameChoice } from '../../../shared-types/words.ts'
@@ -71,11 +70,12 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
           const panel = panels.find((own) => own.id === next.panelId)
           const name = panel === undefined ? '' : panelName(panel, names)
           return (
-            <Button
+            <button
+              type="button"
               key={`${next.panelId}${next.what}`}
               className="look-next-item"
-              isDisabled={panel === undefined}
-              onPress={() => panel !== undefined && props.onGo(panel.id)}
+              disabled={panel === undefined}
+              onClick={() => panel !== undefined && props.onGo(panel.id)}
             >
               <KeyCap keys={`L ${index + 1}`} />
               <span className="look-next-words">
@@ -83,7 +83,7 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
                 {next.what === name ? null : <span>{next.what}</span>}
                 <span className="quiet">{next.why}</span>
               </span>
-            </Button>
+            </button>
           )
         })}
       </div>

@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components/Button'
 import type { Finding } from '../../../shared-types/finding.ts'
 import type { LengthUnit } from '../../../shared-types/units.ts'
 import { lineLengthMm, polygonAreaMm2 } from '../../drawing/outline-shape.ts'
@@ -90,10 +89,11 @@ export function FindingRows({ findings, unit }: FindingRowsProps) {
         const isOpen = finding === open
         return (
           <li key={finding.number} className={isOpen ? 'finding-row is-open' : 'finding-row'}>
-            <Button
+            <button
+              type="button"
               className="finding-head"
               aria-expanded={isOpen}
-              onPress={() => useWalkStore.setState({ unfolded: `F${finding.number}` })}
+              onClick={() => useWalkStore.setState({ unfolded: `F${finding.number}` })}
             >
               <span className="figures">{`F\u202f${finding.number}`}</span>
               <span className="finding-words">
@@ -101,7 +101,7 @@ export function FindingRows({ findings, unit }: FindingRowsProps) {
                 {findingTitle(finding)}
               </span>
               {isOpen ? null : <span className="quiet">{finding.severity}</span>}
-            </Button>
+            </button>
             {isOpen ? (
               <>
                 <FindingFacts finding={finding} unit={unit} />

@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components/Button'
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
@@ -62,10 +61,14 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
               <tr key={spot.number}>
                 <td className="figures quiet">{spotLetter(index)}</td>
                 <th scope="row">
-                  <Button className="spot-name" onPress={() => enter({ kind: 'reading', amends: spot.number })}>
+                  <button
+                    type="button"
+                    className="spot-name"
+                    onClick={() => enter({ kind: 'reading', amends: spot.number })}
+                  >
                     <span className="unseen">Amend readings </span>
                     {spot.where === '' ? `R\u202f${spot.number}` : spot.where}
-                  </Button>
+                  </button>
                 </th>
                 <td className="figures">{valuesText(spot, unit)}</td>
                 <td className="figures strong">{thicknessFigure(median, unit)}</td>
