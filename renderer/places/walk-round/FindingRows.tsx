@@ -22,17 +22,18 @@ function sizeText(finding: Finding, unit: LengthUnit): string {
     ['wide', finding.widthMm],
     ['deep', finding.depthMm],
   ] as const
-  const measured = sizes.flatMap(([word, mm]) =>
-    mm === null ? [] : [`${lengthText(mm, unit, unit === 'mm' ? 1 : 3)} ${word}`],
-  )
   const spread = finding.sizeUncertaintyMm
+  // No more places than were given: 260 ± 10 mm, not 260.0 ± 10.0 mm.
+  const given = [...sizes.map(([, mm]) => mm), spread]
+  const places = unit === 'in' ? 3 : given.every((mm) => mm === null || Number.isInteger(mm)) ? 0 : 1
+  const measured = sizes.flatMap(([word, mm]) => (mm === null ? [] : [`${lengthText(mm, unit, places)} ${word}`]))
   if (measured.length === 0) return ''
-  return `${measured.join(', ')}${spread === null ? ', uncertainty not stated' : ` ± ${lengthText(spread, unit, unit === 'mm' ? 1 : 3)} (k = 2)`}`
+  return `${measured.join(', ')}${spread === null ? ', uncertainty not stated' : ` ± ${lengthText(spread, unit, places)} (k = 2)`}`
 }
 
 /** One line that names a finding: its kind, and the beginning of its note. */
 export function findingTitle(finding: Finding): string {
-  const first = finding.note.split(/[\n.;]/)[0]?.trim() ?? ''
+  const first = finding.note.split(/\n|[.;](?=\s|$)/)[0]?.trim() ?? ''
   const kind = finding.kind.charAt(0).toUpperCase() + finding.kind.slice(1)
   return first === '' ? kind : `${kind}: ${first.length > 70 ? `${first.slice(0, 68)}…` : first}`
 }
