@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from 'react'
+import { useId, useLayoutEffect, useRef } from 'react'
 import { KeyCap } from './KeyCap.tsx'
 
 export interface KeyedChoice<Choice extends string> {
@@ -30,10 +30,10 @@ export function KeyChoice<Choice extends string>(props: KeyChoiceProps<Choice>) 
   const group = useRef<HTMLDivElement>(null)
   const { autoFocus = false } = props
   const latest = useRef(props)
-  useEffect(() => {
+  useLayoutEffect(() => {
     latest.current = props
   })
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = group.current
     const press = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.altKey || event.metaKey) return
