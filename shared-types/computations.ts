@@ -146,8 +146,12 @@ const spotSummary = {
     gaugeUm: z.number().nullable(),
     /** Expanded uncertainty of the mean, k = 2 (6.2); null unless both parts are known. */
     expandedUm: z.number().nullable(),
-    /** True when a reading was saturated: mean and median are then "at least". */
+    /** Half the range; a least value when a reading was saturated; null below two values or when all were saturated. */
+    halfRangeUm: z.number().nullable(),
+    /** True when a reading was saturated: the mean, the maximum and the half range are then "at least". */
     atLeast: z.boolean(),
+    /** True when the median would move if a saturated reading were thicker. */
+    medianAtLeast: z.boolean(),
   }),
 }
 export type SpotSummary = z.infer<typeof spotSummary.output>

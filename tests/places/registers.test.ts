@@ -1,4 +1,6 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { spotSummary } from '../../electron/analysis/statistics/spot-summary.ts'
 import { declaredErrorUm, differenceOf } from '../../renderer/places/coating/gauge-difference.ts'
 import { lineFrom, readingsFrom } from '../../renderer/places/coating/reading-entry.ts'
 import { summaryOf } from '../../renderer/places/coating/spot-summary.ts'
@@ -65,6 +67,29 @@ describe('the summary of a spot', () => {
   it('counts a failed reading apart and makes no number of it', () => {
     expect(summaryOf([{ kind: 'no reading' }])).toEqual({ n: 0, failed: 1, mean: null, median: null, spread: null })
     expect(summaryOf([value(90), { kind: 'no reading' }]).spread).toBeNull()
+  })
+})
+
+describe('screen, report and command line', () => {
+  const anyValue: fc.Arbitrary<ReadingValue> = fc.oneof(
+    fc.integer({ min: 0, max: 3000 }).map(value),
+    fc.integer({ min: 0, max: 3000 }).map(moreThan),
+    fc.constant<ReadingValue>({ kind: 'no reading' }),
+  )
+  it('say the same of a spot, whatever was read', () => {
+    fc.assert(
+      fc.property(fc.array(anyValue, { minLength: 1, maxLength: 10 }), (values) => {
+        const shown = summaryOf(values)
+        const computed = spotSummary({ values, gauge: null })
+        expect(shown.n).toBe(computed.n + computed.saturated)
+        expect(shown.failed).toBe(computed.failed)
+        expect(shown.median?.um ?? null).toBe(computed.medianUm)
+        expect(shown.median?.orMore ?? false).toBe(computed.medianAtLeast)
+        expect(shown.spread?.um ?? null).toBe(computed.halfRangeUm)
+        expect(Math.abs((shown.mean?.um ?? 0) - (computed.meanUm ?? 0))).toBeLessThan(1e-9)
+        expect(shown.mean?.orMore ?? computed.atLeast).toBe(computed.atLeast)
+      }),
+    )
   })
 })
 

@@ -6,6 +6,7 @@ import { costBounds } from '../../electron/report/wording/costs.ts'
 import { cameraTime, daysText, dayText } from '../../electron/report/wording/dates.ts'
 import { bounds, figure, measuredValue, shareBounds, sizes } from '../../electron/report/wording/numbers.ts'
 import { spotFigures } from '../../electron/report/wording/spot-figures.ts'
+import type { ReadingValue } from '../../shared-types/reading.ts'
 import type { JournalEntry } from '../../shared-types/record.ts'
 import { recordFixture } from './content-fixture.ts'
 
@@ -60,6 +61,13 @@ test('a reading beyond the range is a least value, a failed one is counted apart
     halfRange: 'at least 920',
   })
   expect(figures.values).toBe('160; 170; more than 2\u202F000; no reading')
+  // Without an upper bound the first may be thinner than both others, or thicker: 600 is the least the median can be.
+  const low: readonly ReadingValue[] = [
+    { kind: 'more than', um: 500 },
+    { kind: 'value', um: 600 },
+    { kind: 'value', um: 700 },
+  ]
+  expect(spotFigures(low, 'µm')).toMatchObject({ median: 'at least 600', halfRange: 'at least 50' })
   expect(spotFigures([{ kind: 'no reading' }], 'µm')).toMatchObject({ mean: '—', median: '—', count: '0 + 1 failed' })
 })
 

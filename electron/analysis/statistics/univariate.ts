@@ -34,7 +34,8 @@ function spread(values: readonly number[], mean: number) {
   return { standardDeviation, standardUncertainty: standardDeviation / Math.sqrt(n) }
 }
 
-function medianOf(sorted: readonly number[]): number {
+/** Median of numbers in rising order; NaN of none. */
+export function medianOf(sorted: readonly number[]): number {
   const middle = Math.floor(sorted.length / 2)
   const upper = sorted[middle] ?? Number.NaN
   if (sorted.length % 2 === 1) return upper

@@ -1,5 +1,6 @@
 import type { Gauge, ReadingValue } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
+import { spotSummary } from '../../analysis/statistics/spot-summary.ts'
 import { coatingFigure, figure, NARROW } from './numbers.ts'
 
 /** What the values of one spot come to, as they are printed. A dash where nothing can be said. */
@@ -19,33 +20,20 @@ const valueText = (value: ReadingValue, unit: CoatingUnit): string =>
       : 'no reading'
 
 /**
- * Mean, median and half range of a spot. A value "more than x" has no upper bound, so that the mean is then a least
- * value, and the median as well once it rests on such a value. A reading that failed is printed and counted apart.
+ * Mean, median and half range of a spot in words: "at least" where a value "more than x" leaves them without an upper
+ * bound. A reading that failed is printed and counted apart.
  */
 export function spotFigures(values: readonly ReadingValue[], unit: CoatingUnit): SpotFigures {
-  const thicknesses = values.flatMap((value) =>
-    value.kind === 'no reading' ? [] : [{ um: value.um, open: value.kind === 'more than' }],
-  )
-  const failed = values.length - thicknesses.length
-  const count = `${thicknesses.length}${failed > 0 ? ` + ${failed} failed` : ''}`
-  const texts = values.map((value) => valueText(value, unit)).join('; ')
-  if (thicknesses.length === 0) return { values: texts, count, mean: '—', median: '—', halfRange: '—' }
-  const anyOpen = thicknesses.some(({ open }) => open)
-  // Open values sort above every closed one: they may be anything from their bound on.
-  const ordered = [...thicknesses].sort((a, b) => Number(a.open) - Number(b.open) || a.um - b.um)
-  const middle = [ordered[Math.floor((ordered.length - 1) / 2)], ordered[Math.ceil((ordered.length - 1) / 2)]]
-  const medianUm = middle.reduce((sum, entry) => sum + (entry?.um ?? 0), 0) / 2
-  const medianOpen = middle.some((entry) => entry?.open === true)
-  const meanUm = thicknesses.reduce((sum, { um }) => sum + um, 0) / thicknesses.length
-  const highest = Math.max(...thicknesses.map(({ um }) => um))
-  const lowest = Math.min(...thicknesses.map(({ um }) => um))
-  const least = (um: number, open: boolean) => `${open ? 'at least ' : ''}${coatingFigure(um, unit)}`
+  const summary = spotSummary({ values, gauge: null })
+  const { n, saturated, failed, meanUm, medianUm, halfRangeUm, atLeast, medianAtLeast } = summary
+  const least = (um: number | null, open: boolean) =>
+    um === null ? '—' : `${open ? 'at least ' : ''}${coatingFigure(um, unit)}`
   return {
-    values: texts,
-    count,
-    mean: least(meanUm, anyOpen),
-    median: least(medianUm, medianOpen),
-    halfRange: thicknesses.length < 2 || ordered[0]?.open === true ? '—' : least((highest - lowest) / 2, anyOpen),
+    values: values.map((value) => valueText(value, unit)).join('; '),
+    count: `${n + saturated}${failed > 0 ? ` + ${failed} failed` : ''}`,
+    mean: least(meanUm, atLeast),
+    median: least(medianUm, medianAtLeast),
+    halfRange: least(halfRangeUm, atLeast),
   }
 }
 
