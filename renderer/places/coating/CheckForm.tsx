@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { ProblemError } from '../../../shared-types/problem.ts'
 import { type GaugeCheckDraft, gaugeCheckDraft } from '../../../shared-types/reading.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
@@ -60,14 +60,11 @@ export function CheckForm({ gauge, onLeave }: { readonly gauge: number | null; r
       ? null
       : differenceOf({ shimUm: draft.shimUm, readUm }, checked)
   return (
-    <EditSheet
+    <EntrySheet
       title={gauge === null ? 'A gauge check' : `Check of gauge G ${gauge}`}
       over={checked?.name ?? 'add the gauge first'}
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
     >
       <ChoiceField
         label="When, against the readings"
@@ -85,6 +82,6 @@ export function CheckForm({ gauge, onLeave }: { readonly gauge: number | null; r
           {shows.word}.
         </p>
       )}
-    </EditSheet>
+    </EntrySheet>
   )
 }

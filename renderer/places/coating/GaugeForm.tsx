@@ -1,7 +1,7 @@
 import { type Gauge, type GaugeDraft, gaugeDraft } from '../../../shared-types/reading.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
@@ -30,14 +30,11 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
   })
   const { field } = entry
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A gauge' : `Gauge G ${number}`}
       over="what its sheet declares"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
     >
       <TextField label="Name" required autoFocus {...field('name')} />
       <TextField label="Serial number" figures {...field('serial')} />
@@ -55,6 +52,6 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
       <NumberField label="Probe diameter" quantity="length" least={0} {...field('probeDiameterMm')} />
       <DayField label="Certified on" {...field('certifiedOn')} />
       <TextField label="Certificate" figures {...field('certificate')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -5,14 +5,14 @@ import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/read
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
 import { largestPanelView } from '../../drawing/PanelDrawing.tsx'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
-import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 import { lineFrom, readingsFrom } from './reading-entry.ts'
 
 /** The spot as it stands in the form: its values as one line, its gauge as a word. */
@@ -94,24 +94,14 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
     },
     kept: onLeave,
   })
-  const withdrawal = useChange()
   const { field } = entry
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A spot' : `Spot R ${number}`}
       over="up to ten values within 40 mm"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll ?? withdrawal.problem}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-      {...(number === null
-        ? {}
-        : {
-            onWithdraw: async () => {
-              if (await withdrawal.send('spot.withdraw', { number })) onLeave()
-            },
-          })}
+      withdraw={number === null ? null : { by: 'spot.withdraw', number }}
     >
       <TextField
         label={`Values, ${entry.draft.enteredIn}`}
@@ -143,6 +133,6 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
       {number === null ? (
         <p className="note">A point on the outline is set in the walk-round, with the panel in hand.</p>
       ) : null}
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -2,14 +2,13 @@ import { type Claim, type ClaimDraft, claimDraft } from '../../../shared-types/c
 import { verdict } from '../../../shared-types/words.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { FindingPicker } from '../../parts-of-page/FindingPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
-import { useChange } from '../../store/use-answer.ts'
 
 const empty: ClaimDraft = {
   words: '',
@@ -66,24 +65,14 @@ export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readon
     keep: (draft) => (number === null ? change('claim.add', { draft }) : change('claim.amend', { number, draft })),
     kept: onLeave,
   })
-  const withdrawal = useChange()
   const { field } = entry
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A claim' : `Claim C ${number}`}
       over="who said what; then what would show it"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll ?? withdrawal.problem}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-      {...(number === null
-        ? {}
-        : {
-            onWithdraw: async () => {
-              if (await withdrawal.send('claim.withdraw', { number })) onLeave()
-            },
-          })}
+      withdraw={number === null ? null : { by: 'claim.withdraw', number }}
     >
       <NoteField label="The words, as said or written" autoFocus rows={2} {...field('words')} />
       <TextField label="Who says so" {...field('who')} />
@@ -106,6 +95,6 @@ export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readon
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Set aside, and why" {...field('setAside')} />
       <NoteField label="What would settle it" {...field('wouldSettle')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -1,6 +1,6 @@
 import type { Commission } from '../../../shared-types/car.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change, loadRecord } from '../../store/ask.ts'
 import { ExaminerFields, FurtherCommission, PurposeFields, ShownAsFields } from './CommissionFields.tsx'
@@ -17,19 +17,11 @@ export function CommissionForm({ record, onLeave }: { readonly record: RecordVie
     kept: onLeave,
   })
   return (
-    <EditSheet
-      title="Amend the commission"
-      over="who examines, for whom, what for"
-      onKeep={() => void entry.keep()}
-      onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-    >
+    <EntrySheet title="Amend the commission" over="who examines, for whom, what for" entry={entry} onLeave={onLeave}>
       <FurtherCommission field={entry.field} />
       <PurposeFields field={entry.field} />
       <ExaminerFields field={entry.field} />
       <ShownAsFields field={entry.field} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -1,7 +1,7 @@
 import type { Consent } from '../../../shared-types/car.ts'
 import { intrusiveStep } from '../../../shared-types/words.ts'
 import { DayField } from '../../parts-of-page/DayField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { YesNoField } from '../../parts-of-page/YesNoField.tsx'
@@ -24,15 +24,7 @@ export function ConsentForm({ step, row, onLeave }: ConsentFormProps) {
     kept: onLeave,
   })
   return (
-    <EditSheet
-      title={`Leave to ${named}`}
-      over={stepWords[named]}
-      onKeep={() => void entry.keep()}
-      onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-    >
+    <EntrySheet title={`Leave to ${named}`} over={stepWords[named]} entry={entry} onLeave={onLeave}>
       <YesNoField label="given" autoFocus {...entry.field('given')} />
       <TextField label="By" {...entry.field('by')} />
       <DayField label="On" {...entry.field('on')} />
@@ -41,6 +33,6 @@ export function ConsentForm({ step, row, onLeave }: ConsentFormProps) {
         hint="what was disturbed, where, and how it was made good"
         {...entry.field('done')}
       />
-    </EditSheet>
+    </EntrySheet>
   )
 }

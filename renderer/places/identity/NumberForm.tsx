@@ -1,11 +1,10 @@
 import { type CarNumber, type CarNumberDraft, carNumberDraft } from '../../../shared-types/car.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
-import { useChange } from '../../store/use-answer.ts'
 import { agreementOf } from './number-agreement.ts'
 
 const empty: CarNumberDraft = {
@@ -29,25 +28,15 @@ export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; r
       number === null ? change('carNumber.add', { draft }) : change('carNumber.amend', { number, draft }),
     kept: onLeave,
   })
-  const withdrawal = useChange()
   const { field } = entry
   const { word, detail } = agreementOf(entry.draft)
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A number' : `Number N ${number}`}
       over="read it where it stands; never scrape, sand, etch or heat a number"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll ?? withdrawal.problem}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-      {...(number === null
-        ? {}
-        : {
-            onWithdraw: async () => {
-              if (await withdrawal.send('carNumber.withdraw', { number })) onLeave()
-            },
-          })}
+      withdraw={number === null ? null : { by: 'carNumber.withdraw', number }}
     >
       <TextField
         label="What number"
@@ -67,6 +56,6 @@ export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; r
       </p>
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Note" hint="spacing, depth, surface, rivets, paint" {...field('note')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -1,6 +1,6 @@
 import type { Particulars } from '../../../shared-types/car.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change, loadRecord } from '../../store/ask.ts'
 import { FirstParticulars, FurtherParticulars } from './ParticularsFields.tsx'
@@ -17,17 +17,9 @@ export function ParticularsForm({ record, onLeave }: { readonly record: RecordVi
     kept: onLeave,
   })
   return (
-    <EditSheet
-      title="Amend the particulars"
-      over="as told or as known"
-      onKeep={() => void entry.keep()}
-      onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-    >
+    <EntrySheet title="Amend the particulars" over="as told or as known" entry={entry} onLeave={onLeave}>
       <FirstParticulars field={entry.field} names={record.commission.names} />
       <FurtherParticulars field={entry.field} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { Visit, VisitDraft } from '../../../shared-types/car.ts'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { FirstVisitFields, FurtherVisitFields } from './VisitFields.tsx'
@@ -30,17 +30,14 @@ export function VisitForm({ row, onLeave }: { readonly row: Visit | null; readon
     kept: onLeave,
   })
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A visit' : `Visit V ${number}`}
       over="when, where, in what light"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
     >
       <FirstVisitFields field={entry.field} />
       <FurtherVisitFields field={entry.field} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

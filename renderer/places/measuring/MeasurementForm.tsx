@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { type Measurement, measurement } from '../../../shared-types/exhibit.ts'
 import { ProblemError } from '../../../shared-types/problem.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
@@ -72,15 +72,7 @@ export function MeasurementForm({ onLeave }: { readonly onLeave: () => void }) {
   })
   const { field } = entry
   return (
-    <EditSheet
-      title="A measurement"
-      over="kept in the unit it was read in"
-      onKeep={() => void entry.keep()}
-      onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-    >
+    <EntrySheet title="A measurement" over="kept in the unit it was read in" entry={entry} onLeave={onLeave}>
       <TextField label="What was measured" required autoFocus {...field('what')} />
       <NumberField label="Value" quantity="plain" {...field('value')} />
       <ChoiceField label="Unit" choices={measurement.shape.unit.options} {...field('unit')} />
@@ -101,6 +93,6 @@ export function MeasurementForm({ onLeave }: { readonly onLeave: () => void }) {
       />
       <TextField label="By" {...field('madeBy')} />
       <NoteField label="Caption" {...field('caption')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import type { PartEntry } from '../../../shared-types/part.ts'
 import { howLearned, type PartState } from '../../../shared-types/words.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { KeyChoice, type KeyedChoice } from '../../parts-of-page/KeyChoice.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
@@ -89,15 +89,7 @@ export function PartSheet({ row, readOnly, at, onStep, onLeave }: PartSheetProps
   ])
   const state = field('state')
   return (
-    <EditSheet
-      title={row.name}
-      over={`${at} · Enter keeps and goes on`}
-      onKeep={() => void entry.keep()}
-      onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-    >
+    <EntrySheet title={row.name} over={`${at} · Enter keeps and goes on`} entry={entry} onLeave={onLeave}>
       <KeyChoice
         label="State"
         layout="columns"
@@ -119,6 +111,6 @@ export function PartSheet({ row, readOnly, at, onStep, onLeave }: PartSheetProps
           <span className="strong">Caution.</span> {caution.text} <cite>{caution.source}</cite>
         </p>
       ))}
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -1,13 +1,12 @@
 import { type Correction, type CorrectionDraft, correctionDraft } from '../../../shared-types/correction.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { FindingPicker } from '../../parts-of-page/FindingPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
-import { useChange } from '../../store/use-answer.ts'
 import { CostFields } from './CostFields.tsx'
 import { type CostEntry, costEntryOf, costOf } from './cost-entry.ts'
 
@@ -45,24 +44,14 @@ export function CorrectionForm({ row, onLeave }: { readonly row: Correction | nu
     },
     kept: onLeave,
   })
-  const withdrawal = useChange()
   const { field, draft } = entry
   return (
-    <EditSheet
+    <EntrySheet
       title={number === null ? 'A correction' : `Correction K ${number}`}
       over="planned, done, verified"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll ?? withdrawal.problem}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-      {...(number === null
-        ? {}
-        : {
-            onWithdraw: async () => {
-              if (await withdrawal.send('correction.withdraw', { number })) onLeave()
-            },
-          })}
+      withdraw={number === null ? null : { by: 'correction.withdraw', number }}
     >
       <TextField label="What puts it right" required autoFocus {...field('what')} />
       <ChoiceField label="Group" choices={correctionDraft.shape.group.options} {...field('group')} />
@@ -101,6 +90,6 @@ export function CorrectionForm({ row, onLeave }: { readonly row: Correction | nu
         </>
       ) : null}
       <NoteField label="Note" {...field('note')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import type { Paper } from '../../../shared-types/edition.ts'
 import { ProblemError } from '../../../shared-types/problem.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NoteField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
@@ -36,14 +36,11 @@ export function IssueForm({ record, paper, onLeave, onIssued }: IssueFormProps) 
     },
   })
   return (
-    <EditSheet
+    <EntrySheet
       title={`Issue edition ${next}`}
       over={`on ${paper}, under the name of ${record.commission.examiner}`}
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
     >
       <p>
         <strong>An issued edition cannot be undone.</strong> It is frozen in the record with its number, time and hash.
@@ -57,6 +54,6 @@ export function IssueForm({ record, paper, onLeave, onIssued }: IssueFormProps) 
       <p className="note" role="status">
         {entry.busy ? 'composing every page and freezing it' : 'Read the preview to its last page first.'}
       </p>
-    </EditSheet>
+    </EntrySheet>
   )
 }
