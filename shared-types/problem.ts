@@ -33,22 +33,3 @@ export const problem = z.strictObject({
   instead: z.array(z.string()).optional(),
 })
 export type Problem = z.infer<typeof problem>
-
-/** Thrown inside the main process; a door turns it into a `Problem`. */
-export class ProblemError extends Error {
-  readonly problem: Problem
-  constructor(
-    code: ProblemCode,
-    message: string,
-    more: { field?: string | undefined; instead?: string[] | undefined; cause?: unknown } = {},
-  ) {
-    super(message, { cause: more.cause })
-    this.name = 'ProblemError'
-    this.problem = {
-      code,
-      message,
-      ...(more.field === undefined ? {} : { field: more.field }),
-      ...(more.instead === undefined ? {} : { instead: more.instead }),
-    }
-  }
-}

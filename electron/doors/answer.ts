@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { type RequestInput, type RequestName, requests } from '../../shared-types/contract.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Program, UseCase, UseCases } from '../use-cases/program.ts'
 import type { Answer } from './behind-the-door.ts'
 import { checkedBy } from './checked-input.ts'

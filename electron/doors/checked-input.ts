@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 
 /** Bounds of one request as a whole; the schemas bound its fields. A list of 5,000 photographs fits. */
 export const inputBounds = { depth: 32, values: 200_000, characters: 8_000_000 }

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs'
 import { Readable } from 'node:stream'
 import type { ProgramEvent } from '../../shared-types/contract.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Program, UseCases } from '../use-cases/program.ts'
 import { editionDocument, previewDocument } from '../use-cases/report.ts'
 import { type RunningProgram, startProgram } from '../use-cases/running-program.ts'

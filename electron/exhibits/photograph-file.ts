@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises'
 import { basename } from 'node:path'
 import type { RequestInput } from '../../shared-types/contract.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { MOST_BYTES } from './photograph-work.ts'
 
 export type PhotographSource = RequestInput<'exhibits.import'>['sources'][number]

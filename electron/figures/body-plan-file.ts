@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { z } from 'zod'
 import { planPoint, viewId } from '../../shared-types/finding.ts'
 import { panelId } from '../../shared-types/panel.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { type BodyStyle, bodyStyle } from '../../shared-types/words.ts'
 import { resourcePath } from '../places-on-disk.ts'
 

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement, Change, UndoState } from '../../shared-types/record.ts'
 import { canonical } from './canonical.ts'
 import type { Connection } from './connection.ts'

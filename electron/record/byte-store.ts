@@ -1,6 +1,6 @@
 import { createHash, randomInt } from 'node:crypto'
 import { Readable } from 'node:stream'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { ByteStore, RenderingKind } from './car-record.ts'
 import type { Connection } from './connection.ts'
 import { damaged, withProblems } from './storage-problems.ts'

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import serialize from 'canonicalize'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 
 /**
  * Canonical JSON after RFC 8785. Throws `input-refused` for what that standard cannot write: a number that is not

@@ -1,6 +1,6 @@
 import { closeSync, fsyncSync, openSync, rmSync, statSync } from 'node:fs'
 import { basename } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { Connection } from './connection.ts'
 
 /** Makes an empty file that only its owner may read; throws `record-exists` rather than touch one that is there. */

@@ -1,6 +1,6 @@
 import { accessSync, closeSync, constants, openSync, readSync, type Stats, statSync } from 'node:fs'
 import { basename } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { damaged, foreign, readOnly, unreadable } from './storage-problems.ts'
 
 /** "WMK1": the mark of a car record in the header of its file (SQLite's `application_id`). */

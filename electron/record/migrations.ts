@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { resourcePath } from '../places-on-disk.ts'
 import type { Connection } from './connection.ts'
 import { copyRecord, freeNameBeside } from './copy-record.ts'

@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs'
 import { basename } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { Connection } from './connection.ts'
 import { checkFile, noteOpen } from './file-check.ts'
 import { everyRow, NO_HASH, rowIsSound } from './journal.ts'

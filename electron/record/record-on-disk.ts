@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement, RecordView, UndoState } from '../../shared-types/record.ts'
 import { acknowledgement, answerAgain, undoStateAfter } from './acknowledging.ts'
 import { RecordBytes } from './byte-store.ts'

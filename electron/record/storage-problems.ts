@@ -1,5 +1,5 @@
 import { basename } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { type FaultKind, StorageFault } from './connection.ts'
 
 type Told = (path: string, fault: unknown) => ProblemError

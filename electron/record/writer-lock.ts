@@ -1,7 +1,7 @@
 import { chmodSync, closeSync, openSync, rmSync, statSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { basename } from 'node:path'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { Connection, StorageFault } from './connection.ts'
 import { inUse, readOnly } from './storage-problems.ts'
 

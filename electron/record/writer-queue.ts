@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Connection } from './connection.ts'
 import { asProblem, readOnly } from './storage-problems.ts'
 

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { ObjectWriter } from './document/object-writer.ts'
 import type { StoredObject } from './layout/composer.ts'
 import type { ReportContent } from './report-content.ts'

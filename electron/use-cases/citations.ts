@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { NumberedRegister, RecordView } from '../../shared-types/record.ts'
 import { rowMark } from './row-marks.ts'
 

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { requireCited } from './citations.ts'
 import { numberedRows } from './numbered-rows.ts'

@@ -1,6 +1,6 @@
 import type { CorrectionDraft } from '../../shared-types/correction.ts'
 import type { Exhibit } from '../../shared-types/exhibit.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { requireCited } from './citations.ts'
 import { numberedRows } from './numbered-rows.ts'

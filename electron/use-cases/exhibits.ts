@@ -1,5 +1,5 @@
 import type { Exhibit, ExhibitWords } from '../../shared-types/exhibit.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import type { Draft } from '../record/car-record.ts'
 import { numberedRow, numberedRows } from './numbered-rows.ts'

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { bodyPlan } from '../figures/body-plan.ts'
 import { planMarks } from '../figures/plan-marks.ts'
 import { panelList } from '../sheets/panel-list.ts'

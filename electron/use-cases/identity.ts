@@ -1,5 +1,5 @@
 import type { VisitDraft } from '../../shared-types/car.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { requireCited } from './citations.ts'
 import { numberedRows } from './numbered-rows.ts'
 import type { UseCases } from './program.ts'

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement, Change, NumberedRegister, RecordView, RegisterRows } from '../../shared-types/record.ts'
 import type { Draft } from '../record/car-record.ts'
 import { citedBy } from './citations.ts'

@@ -5,7 +5,7 @@ import {
   type PanelState,
   panelName,
 } from '../../shared-types/panel.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { panelList } from '../sheets/panel-list.ts'
 

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { partDefinition } from '../sheets/parts-list.ts'
 import { requireCited } from './citations.ts'
 import type { UseCases } from './program.ts'

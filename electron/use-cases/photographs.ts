@@ -4,7 +4,7 @@ import { rm } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
 import type { RequestInput, RequestOutput } from '../../shared-types/contract.ts'
 import type { Photograph } from '../../shared-types/exhibit.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement, RecordView } from '../../shared-types/record.ts'
 import { PhotographDecoder } from '../exhibits/photograph-decoder.ts'
 import {

@@ -1,5 +1,5 @@
 import type { PanelState } from '../../shared-types/panel.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement, RecordView } from '../../shared-types/record.ts'
 import { lookedAt, panelNameIn, panelStateOf, requirePanel, untouchedPanel } from './panels-of-record.ts'
 import type { Program, UseCases } from './program.ts'

@@ -1,4 +1,3 @@
-import { Button } from 'react-aria-components/Button'
 import type { Problem } from '../../shared-types/problem.ts'
 
 interface ProblemNoteProps {
@@ -16,9 +15,9 @@ export function ProblemNote({ problem, onInstead }: ProblemNoteProps) {
       {problem.instead === undefined || onInstead === undefined ? null : (
         <div className="answers">
           {problem.instead.map((choice) => (
-            <Button key={choice} className="answer" onPress={() => onInstead(choice)}>
+            <button type="button" key={choice} className="answer" onClick={() => onInstead(choice)}>
               {choice}
-            </Button>
+            </button>
           ))}
         </div>
       )}

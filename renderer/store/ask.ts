@@ -1,5 +1,6 @@
 import type { RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
-import { type Problem, ProblemError } from '../../shared-types/problem.ts'
+import type { Problem } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Acknowledgement } from '../../shared-types/record.ts'
 import { door } from './door.ts'
 import { acknowledge, useRecordStore } from './record-store.ts'

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { answer } from '../../electron/doors/answer.ts'
 import { inputBounds } from '../../electron/doors/checked-input.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { echoes, echoesBut, noProgram } from './stand-in.ts'
 
 const commandId = '3f2504e0-4f89-41d3-9a0c-0305e82c3301'

@@ -9,7 +9,7 @@ import { opening } from '../../electron/doors/command-line/open-verb.ts'
 import { recordVerbs } from '../../electron/doors/command-line/record-verbs.ts'
 import type { Surroundings } from '../../electron/doors/command-line/verb.ts'
 import type { RunningProgram } from '../../electron/use-cases/running-program.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { echoesBut, noProgram, standIn } from './stand-in.ts'
 
 interface Ended {

@@ -8,7 +8,7 @@ import type { BehindTheDoor, Served } from '../../electron/doors/behind-the-door
 import type { Program, UseCases } from '../../electron/use-cases/program.ts'
 import type { ProgramEvent } from '../../shared-types/contract.ts'
 import { type RequestName, requests } from '../../shared-types/contract.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 
 /** A program no use case of these tests reaches into: doors know no trade. */
 export const noProgram = {} as Program

@@ -5,7 +5,7 @@ import { writeSync } from 'node:fs'
 import { Readable } from 'node:stream'
 import type { CarRecord } from '../../electron/record/car-record.ts'
 import { openRecord } from '../../electron/record/open-record.ts'
-import { ProblemError } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { AT, addFinding, amendFinding, command, sender, withdrawFinding } from './sample-record.ts'
 
 const say = (line: unknown) => writeSync(1, `${JSON.stringify(line)}\n`)

@@ -7,7 +7,8 @@ import { type RunningProgram, startProgram } from '../../electron/use-cases/runn
 import { useCases } from '../../electron/use-cases/use-cases.ts'
 import type { ProgramEvent, RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
 import type { FindingDraft } from '../../shared-types/finding.ts'
-import { type Problem, ProblemError } from '../../shared-types/problem.ts'
+import type { Problem } from '../../shared-types/problem.ts'
+import { ProblemError } from '../../shared-types/problem-error.ts'
 import { beginning } from '../record/sample-record.ts'
 
 type Unsent<N extends RequestName> = Omit<RequestInput<N>, 'commandId'>

@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { Said, Surroundings, Verb } from './verb.ts'
 import { WrongWords } from './verb.ts'
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { type ComputationName, computations } from '../../../shared-types/computations.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { compute } from '../../analysis/computations.ts'
 import { checkedBy, inputBounds } from '../checked-input.ts'
 import { jsonFrom } from './files.ts'

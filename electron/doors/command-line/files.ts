@@ -3,7 +3,7 @@ import { readFile, rename, rm } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { text } from 'node:stream/consumers'
 import { pipeline } from 'node:stream/promises'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { Served } from '../behind-the-door.ts'
 import type { Surroundings } from './verb.ts'
 

@@ -1,6 +1,6 @@
 import type { ParseArgsConfig } from 'node:util'
 import type { RequestInput, RequestName, RequestOutput } from '../../../shared-types/contract.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { BegunProgram } from '../door-to-program.ts'
 
 /** What a verb may touch of the world; tests hand in their own. */

@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream'
-import { type Problem, type ProblemCode, ProblemError } from '../../../shared-types/problem.ts'
+import type { Problem, ProblemCode } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { Served } from '../behind-the-door.ts'
 import { disposition, headersFor } from './headers.ts'
 

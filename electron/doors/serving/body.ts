@@ -1,6 +1,6 @@
 import { Readable, Transform } from 'node:stream'
 import type { ReadableStream as NodeReadableStream } from 'node:stream/web'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 
 /** Most bytes of one request's JSON, and of one file handed in. */
 export const bodyBounds = { json: 16_000_000, upload: 400_000_000 } as const

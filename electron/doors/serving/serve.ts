@@ -1,4 +1,4 @@
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { BehindTheDoor, PictureKind } from '../behind-the-door.ts'
 import { json, refuse, refuseThrown, serveBytes } from './answers.ts'
 import { bodyBounds, boundedBody, jsonBody } from './body.ts'

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { type GaugeCheckDraft, gaugeCheckDraft } from '../../../shared-types/reading.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { PlanFigure } from '../../../shared-types/figure.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
 import { largestPanelView } from '../../drawing/PanelDrawing.tsx'

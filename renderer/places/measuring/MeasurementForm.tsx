@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { type Measurement, measurement } from '../../../shared-types/exhibit.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'

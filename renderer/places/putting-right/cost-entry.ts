@@ -1,5 +1,5 @@
 import type { CostRange } from '../../../shared-types/correction.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 
 /** A cost as it is typed: any of the three may still be missing. */
 export interface CostEntry {

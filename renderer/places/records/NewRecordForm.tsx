@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { bindPart } from '../../parts-of-page/bind-part.ts'
 import { KeyChoice } from '../../parts-of-page/KeyChoice.tsx'

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { Paper } from '../../../shared-types/edition.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NoteField } from '../../parts-of-page/TextField.tsx'

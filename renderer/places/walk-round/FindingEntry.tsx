@@ -1,7 +1,7 @@
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
 import type { Finding } from '../../../shared-types/finding.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { type FindingKind, type NameChoice, severity, urgency } from '../../../shared-types/words.ts'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import { type PanelDefinition, type PanelState, panelName } from '../../../shared-types/panel.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { NameChoice } from '../../../shared-types/words.ts'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
 import { NoteField } from '../../parts-of-page/TextField.tsx'

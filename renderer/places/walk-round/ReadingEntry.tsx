@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
-import { ProblemError } from '../../../shared-types/problem.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
