@@ -5,6 +5,7 @@ import { ExtentShape } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
 import { type PanelSpot, spotLabels } from './spot-labels.ts'
+import { useSheetWidth } from './use-sheet-width.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
 export function largestPanelView(
@@ -33,7 +34,6 @@ interface PanelDrawingProps {
   readonly onPoint?: (point: PlanPoint, event: PointerEvent) => void
 }
 
-const WIDTH_PX = 284
 const HEIGHT_PX = 128
 const MARGIN_PX = 12
 
@@ -82,9 +82,10 @@ export function PanelDrawing(props: PanelDrawingProps) {
   const { view, panel, mark, cursor } = props
   const prefix = useId().replace(/[^a-z0-9]/gi, '')
   const box = useMemo(() => boxOf(outlinePoints(panel.outline)), [panel.outline])
-  const scale = Math.min((WIDTH_PX - 2 * MARGIN_PX) / box.width, (HEIGHT_PX - 2 * MARGIN_PX) / box.height)
+  const width = useSheetWidth()
+  const scale = Math.min((width - 2 * MARGIN_PX) / box.width, (HEIGHT_PX - 2 * MARGIN_PX) / box.height)
   const height = Math.max(60, box.height * scale + 2 * MARGIN_PX)
-  const left = (WIDTH_PX - box.width * scale) / 2 - box.u * scale
+  const left = (width - box.width * scale) / 2 - box.u * scale
   const top = MARGIN_PX - box.v * scale + Math.max(0, (60 - 2 * MARGIN_PX - box.height * scale) / 2)
   const fill = mark === undefined ? null : hatchFill(prefix, mark.hatch)
   const place = (point: PlanPoint) => ({ x: left + point.u * scale, y: top + point.v * scale })
@@ -107,7 +108,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>
-      {spotLabels(props.spots, place, WIDTH_PX).map((label) => (
+      {spotLabels(props.spots, place, width).map((label) => (
         <g key={label.letter} className="panel-spot">
           <circle cx={label.x} cy={label.y} r={2.2} />
           <text x={label.textX} y={label.textY}>
@@ -125,7 +126,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
   )
   if (props.onPoint === undefined) {
     return (
-      <svg className="plan-drawing panel-drawing" width={WIDTH_PX} height={height} role="img" aria-label={props.label}>
+      <svg className="plan-drawing panel-drawing" width={width} height={height} role="img" aria-label={props.label}>
         {drawn}
       </svg>
     )
@@ -137,7 +138,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
       onKeyDown={props.onKeyDown}
       onPointerDown={(event) => props.onPoint?.(toPoint(event), event)}
     >
-      <svg className="plan-drawing panel-drawing" width={WIDTH_PX} height={height} role="img" aria-label={props.label}>
+      <svg className="plan-drawing panel-drawing" width={width} height={height} role="img" aria-label={props.label}>
         {drawn}
       </svg>
     </button>

@@ -39,7 +39,7 @@ async function violations(): Promise<string[]> {
   })
 }
 
-/** Text that is cut off: in a box that hides what runs over, or wider than the window. */
+/** What is cut off: text in a box that hides what runs over, or wider than the window; a drawing wider than its room. */
 const cutOff = () =>
   page.evaluate(() => {
     const found: string[] = []
@@ -63,6 +63,10 @@ const cutOff = () =>
       if (scrolls === null && (box.right > window.innerWidth + 1 || box.left < -1)) {
         found.push(`outside: ${element.textContent?.slice(0, 60)}`)
       }
+    }
+    for (const drawing of document.querySelectorAll<SVGElement>('svg.panel-drawing')) {
+      const drawn = Number(drawing.getAttribute('width'))
+      if (drawn > drawing.clientWidth + 1) found.push(`cut: a drawing of ${drawn} px in ${drawing.clientWidth}`)
     }
     return found
   })
