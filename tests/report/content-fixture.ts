@@ -99,6 +99,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
       builtGrounds: 'Body tag and two running changes.',
       history: 'Off the road since 1987, as told.',
       conditions: [],
+      dimensions: {},
     },
     commission: {
       recordNumber: 'WM 26-0117',

@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Writable } from 'node:stream'
+import { create, type Font } from '@cantoo/fontkit'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { ObjectWriter } from '../../electron/report/document/object-writer.ts'
@@ -31,10 +32,11 @@ async function inkColumns(picture: Buffer): Promise<number[]> {
 /** The line as the face's own outlines draw it, by an SVG renderer that knows nothing of PDF. */
 async function fromOutlines(name: FaceName, width: number, height: number, baseline: number): Promise<Buffer> {
   const face = typeface(name)
+  const outlines = create(face.font.bytes) as Font
   let x = 10
   const paths = face.shape(LINE).glyphs.map((glyph) => {
-    const path = face.font.getGlyph(glyph.glyphId)?.path.toSVG() ?? ''
-    const scale = SIZE_PT / face.font.unitsPerEm
+    const path = outlines.getGlyph(glyph.glyphId)?.path.toSVG() ?? ''
+    const scale = SIZE_PT / outlines.unitsPerEm
     const placed = `<path transform="translate(${x} ${baseline}) scale(${scale} ${-scale})" d="${path}"/>`
     x += (glyph.advance / 1000) * SIZE_PT
     return placed

@@ -1,4 +1,5 @@
 import { PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
+import { fontSubset } from './font-subset.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import type { ShapedText, Typeface } from './typeface.ts'
 
@@ -81,15 +82,18 @@ export class EmbeddedFace {
     const { writer, typeface } = this
     const { context } = writer
     const { font } = typeface
-    const subset = font.createSubset()
+    const { measures } = font
     const glyphMap = Buffer.alloc((this.#characters.length + 1) * 2)
-    for (const { id, glyphId } of this.#characters) glyphMap.writeUInt16BE(subset.includeGlyph(glyphId), id * 2)
+    for (const { id, glyphId } of this.#characters) glyphMap.writeUInt16BE(glyphId, id * 2)
     const refs = Array.from({ length: 5 }, () => context.nextRef())
     const [file, descriptor, descendant, toUnicode, map] = refs as [PDFRef, PDFRef, PDFRef, PDFRef, PDFRef]
     const letter = this.resourceName.replace(/\D/g, '').padStart(2, '0')
     const tag = [...letter].map((digit) => String.fromCharCode(65 + Number(digit))).join('')
     const name = `WMARK${tag.slice(-1)}+${font.postscriptName}`
-    const program = subset.encode()
+    const program = fontSubset(
+      font,
+      this.#characters.map(({ glyphId }) => glyphId),
+    )
     await writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
     await writer.writeCompressed(map, context.obj({}), glyphMap)
     await writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
@@ -99,12 +103,12 @@ export class EmbeddedFace {
         Type: 'FontDescriptor',
         FontName: name,
         Flags: 4,
-        FontBBox: [font.bbox.minX, font.bbox.minY, font.bbox.maxX, font.bbox.maxY].map((v) => typeface.scaled(v)),
-        ItalicAngle: font.italicAngle,
-        Ascent: typeface.scaled(font.ascent),
-        Descent: typeface.scaled(font.descent),
-        CapHeight: typeface.scaled(font.capHeight),
-        XHeight: typeface.scaled(font.xHeight),
+        FontBBox: measures.boundingBox.map((units) => typeface.scaled(units)),
+        ItalicAngle: measures.italicAngle,
+        Ascent: typeface.scaled(measures.ascent),
+        Descent: typeface.scaled(measures.descent),
+        CapHeight: typeface.scaled(measures.capHeight),
+        XHeight: typeface.scaled(measures.xHeight),
         StemV: 80,
         FontFile2: file,
       }),

@@ -1,6 +1,8 @@
-import { readFileSync } from 'node:fs'
-import { create, type Font } from '@cantoo/fontkit'
+import type { Font } from '@cantoo/fontkit'
 import { resourcePath } from '../../places-on-disk.ts'
+import { FontFile } from './font-file.ts'
+import { PlainShaping } from './plain-shaping.ts'
+import { openForShaping } from './shaping-engine.ts'
 
 /** Faces shipped in `resources/fonts`, by the name the report calls them. */
 export const faceFiles = {
@@ -31,25 +33,30 @@ export interface ShapedGlyph {
 /** Shaped texts remembered by one face; above this they are forgotten all at once. */
 const MOST_REMEMBERED = 40_000
 const FEATURES = ['kern', 'liga', 'ccmp', 'mark', 'mkmk']
-/** Figures are tabular and never kerned, and a fixed-pitch face kerns nothing: such text needs no shaping. */
-const FIGURES_ONLY = /^[\d \u202F.,:/]+$/
-const PLAIN = /^[\x20-\x7E]+$/
+/**
+ * Characters that stand one after another without regard to their neighbours but for ligatures and kerning: Latin
+ * letters, figures, punctuation, arrows and signs. The fraction slash is not among them, for it changes the figures
+ * around it, nor is the raised dot, which joins the L before it.
+ */
+const PLAIN =
+  /^[\x20-\x7E\u00A0-\u00AC\u00AE-\u00B6\u00B8-\u024F\u2010-\u2027\u202F-\u2043\u20A0-\u20BF\u2190-\u22FF]*$/
 
 /** One font file, opened once for the life of the program, with every text it ever shaped. */
 export class Typeface {
-  readonly font: Font
+  readonly font: FontFile
   readonly #scale: number
-  readonly #fixedPitch: boolean
+  readonly #plain: PlainShaping
   readonly #remembered = new Map<string, ShapedText>()
+  #engine: Font | null = null
 
   constructor(readonly file: string) {
-    this.font = create(readFileSync(resourcePath('fonts', file))) as Font
-    this.#scale = 1000 / this.font.unitsPerEm
-    this.#fixedPitch = file.startsWith('SourceCodePro')
+    this.font = new FontFile(resourcePath('fonts', file))
+    this.#scale = 1000 / this.font.measures.unitsPerEm
+    this.#plain = new PlainShaping(this.font)
   }
 
   covers(codePoint: number): boolean {
-    return this.font.hasGlyphForCodePoint(codePoint)
+    return this.font.glyphOf(codePoint) !== 0
   }
 
   /** Thousandths of the type size for a value in the font's own units. */
@@ -62,26 +69,32 @@ export class Typeface {
     const known = this.#remembered.get(text)
     if (known !== undefined) return known
     if (this.#remembered.size > MOST_REMEMBERED) this.#remembered.clear()
-    const shaped =
-      FIGURES_ONLY.test(text) || (this.#fixedPitch && PLAIN.test(text)) ? this.#unshaped(text) : this.#shaped(text)
+    const shaped = this.#plain.complete && PLAIN.test(text) ? this.#shapedPlainly(text) : this.shapedByEngine(text)
     this.#remembered.set(text, shaped)
     return shaped
   }
 
-  #unshaped(text: string): ShapedText {
-    const glyphs = [...text].map((character): ShapedGlyph => {
-      const glyph = this.font.glyphForCodePoint(character.codePointAt(0) ?? 0)
-      if (glyph === null) throw new Error(`The face ${this.file} has no glyph for ${character}.`)
-      const advance = this.scaled(glyph.advanceWidth)
-      return { glyphId: glyph.id, text: character, ownAdvance: advance, advance, shiftX: 0, shiftY: 0 }
-    })
-    return { glyphs, width: glyphs.reduce((sum, { advance }) => sum + advance, 0) }
+  #shapedPlainly(text: string): ShapedText {
+    const joined = this.#plain.joined(Array.from(text, (character) => this.font.glyphOf(character.charCodeAt(0))))
+    const glyphs: ShapedGlyph[] = []
+    let width = 0
+    let at = 0
+    for (const [index, { glyphId, replaces }] of joined.entries()) {
+      const own = this.font.advanceOf(glyphId)
+      const next = joined[index + 1]
+      const ownAdvance = this.scaled(own)
+      const advance = next === undefined ? ownAdvance : this.scaled(own + this.#plain.kerning(glyphId, next.glyphId))
+      width += advance
+      glyphs.push({ glyphId, text: text.slice(at, at + replaces), ownAdvance, advance, shiftX: 0, shiftY: 0 })
+      at += replaces
+    }
+    return { glyphs, width }
   }
 
-  #shaped(text: string): ShapedText {
-    const run = this.font.layout(text, FEATURES)
-    const characters = [...text]
-    const oneToOne = run.glyphs.length === characters.length && run.direction === 'ltr'
+  /** The same by the whole shaping engine, which knows every script and every table. */
+  shapedByEngine(text: string): ShapedText {
+    this.#engine ??= openForShaping(this.font.bytes)
+    const run = this.#engine.layout(text, FEATURES)
     let width = 0
     const glyphs = run.glyphs.map((glyph, index): ShapedGlyph => {
       const position = run.positions?.[index]
@@ -89,8 +102,7 @@ export class Typeface {
       width += advance
       return {
         glyphId: glyph.id,
-        // A face may draw two characters with one glyph, which then remembers only the first it was asked for.
-        text: oneToOne ? (characters[index] ?? '') : String.fromCodePoint(...glyph.codePoints),
+        text: String.fromCodePoint(...glyph.codePoints),
         ownAdvance: this.scaled(glyph.advanceWidth),
         advance,
         shiftX: this.scaled(position?.xOffset ?? 0),
