@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { ownDimensions } from './body-dimensions.ts'
 import { calendarDay, coatingUnit, instant, lengthUnit, lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, intrusiveStep, nameChoice } from './words.ts'
 
@@ -21,6 +22,8 @@ export const particulars = z.strictObject({
   history: noteText,
   /** Conditions that decide which panels this car has, such as `sunroof` or `pillared`. */
   conditions: z.array(z.string().max(60)).max(40),
+  /** What this car measures; whatever is left out is drawn as its body usually is. */
+  dimensions: ownDimensions.default({}),
 })
 export type Particulars = z.infer<typeof particulars>
 

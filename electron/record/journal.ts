@@ -1,7 +1,7 @@
 import type { JournalEntry, NumberedRegister, RegisterName } from '../../shared-types/record.ts'
 import { canonical, sha256 } from './canonical.ts'
 import type { Connection, Row, Step } from './connection.ts'
-import type { AnyRow } from './register-table.ts'
+import { type AnyRow, asRead } from './register-table.ts'
 import type { Stacks } from './undo-stacks.ts'
 
 export interface JournalledChange {
@@ -69,8 +69,18 @@ export const appendStep = (row: JournalRow): Step => [
 
 const SELECT = 'SELECT number, content, previous_hash, hash FROM journal'
 
+function contentOf(text: string): JournalContent {
+  const content: JournalContent = JSON.parse(text)
+  const changes = content.changes.map((change) => ({
+    ...change,
+    before: change.before && asRead(change.register, change.before),
+    after: change.after && asRead(change.register, change.after),
+  }))
+  return { ...content, changes }
+}
+
 const read = (row: Row): JournalRow => ({
-  content: JSON.parse(String(row.content)),
+  content: contentOf(String(row.content)),
   text: String(row.content),
   previousHash: String(row.previous_hash),
   hash: String(row.hash),

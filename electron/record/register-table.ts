@@ -63,6 +63,21 @@ function fromCell(cell: Cell | undefined, lying: Lying): unknown {
   return lying === 'list' ? JSON.parse(String(cell)) : cell
 }
 
+/**
+ * A row of the journal as it is read now: a property that was not kept yet when it was written says what
+ * `registers.ts` gives for it. In the order of the canonical text, so that two readings can be compared.
+ */
+export function asRead(register: RegisterName, row: AnyRow): AnyRow {
+  const readsAs: AnyRow = registers[register].readsAs ?? {}
+  if (Object.keys(readsAs).every((property) => property in row)) return row
+  const whole: AnyRow = { ...readsAs, ...row }
+  return Object.fromEntries(
+    Object.keys(whole)
+      .sort()
+      .map((property) => [property, whole[property]]),
+  )
+}
+
 /** The row exactly as it will be read back: every property of the register, in its order, and no other. */
 export function asStored(register: RegisterName, row: AnyRow): AnyRow {
   const properties = tables[register].columns.map(({ property }) => [property, row[property] ?? null])

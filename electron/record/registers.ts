@@ -7,6 +7,8 @@ export interface Register<R extends RegisterName> {
   readonly table: string
   /** Every property of the row, so that a new property of the contract cannot be forgotten here. */
   readonly columns: { readonly [Property in keyof RegisterRows[R]]-?: Lying }
+  /** Properties kept since a later form, with what a journal row written before them is read to say. */
+  readonly readsAs?: Partial<RegisterRows[R]>
 }
 
 /** The one description of all registers. Reading, writing and rebuilding are driven by it; see `register-table.ts`. */
@@ -27,7 +29,9 @@ export const registers: { readonly [R in RegisterName]: Register<R> } = {
       builtGrounds: 'text',
       history: 'text',
       conditions: 'list',
+      dimensions: 'list',
     },
+    readsAs: { dimensions: {} },
   },
   commission: {
     table: 'commission',

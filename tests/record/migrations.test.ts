@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { Connection } from '../../electron/record/connection.ts'
-import { everyRow } from '../../electron/record/journal.ts'
-import { stepsOf } from '../../electron/record/journalled-changes.ts'
+import { makeEmptyFile } from '../../electron/record/copy-record.ts'
 import { migrations, versionOf } from '../../electron/record/migrations.ts'
-import { createRecord, makeFile, openRecord } from '../../electron/record/open-record.ts'
-import type { RecordView } from '../../shared-types/record.ts'
-import { addFinding, beginning, scratchFolder } from './sample-record.ts'
+import { createRecord, openRecord } from '../../electron/record/open-record.ts'
+import { rebuildRecord } from '../../electron/record/rebuild.ts'
+import { addFinding, beginning, findingDraft, scratchFolder, sender } from './sample-record.ts'
 import { dumpTables } from './table-dump.ts'
 
 let scratch: ReturnType<typeof scratchFolder>
@@ -15,19 +15,13 @@ beforeEach(() => {
 })
 afterEach(() => scratch.remove())
 
-/** A record as the program of that version left it, and what it must still show. */
-async function recordOfVersion(version: number, path: string): Promise<RecordView> {
-  const now = await createRecord(`${path}.now`, beginning)
-  await now.commit(addFinding('one'))
-  await now.commit(addFinding('two'))
-  const view = now.view()
-  await now.close()
-  const from = await Connection.open(`${path}.now`, 'read')
-  const to = await makeFile(path, migrations.slice(0, version))
-  for await (const row of everyRow(from)) await to.transaction(stepsOf(row))
-  await from.close()
-  await to.close()
-  return view
+/** A record as the program of that form left it: real bytes of the time, from `tests/fixtures/records`. */
+async function recordOfVersion(version: number, path: string): Promise<void> {
+  const left = resolve(import.meta.dirname, '..', 'fixtures', 'records', `form-${version}.sql`)
+  makeEmptyFile(path)
+  const file = await Connection.open(path, 'write')
+  await file.script(readFileSync(left, 'utf8'))
+  await file.close()
 }
 
 const version = async (path: string) => {
@@ -42,10 +36,17 @@ describe('migrations', () => {
     'bring a record of version %i to the newest with nothing lost, and put a copy of the old file beside it',
     async (old) => {
       const path = scratch.file('sedge.wmk')
-      const view = await recordOfVersion(old, path)
+      await recordOfVersion(old, path)
       const before = await dumpTables(path)
       const record = await openRecord(path, { readOnly: false })
-      expect({ ...record.view(), path: '' }).toEqual({ ...view, path: '' })
+      const { particulars, commission, visit } = beginning
+      expect(record.view()).toMatchObject({
+        particulars: { ...particulars, title: 'Sedge coupé, 1961', dimensions: {} },
+        commission,
+        visits: [{ ...visit, number: 1 }],
+        findings: [{ ...findingDraft, note: 'one', number: 1 }],
+        journalNumber: 5,
+      })
       await record.commit(addFinding('three'))
       expect((await record.verify()).sound).toBe(true)
       await record.close()
@@ -57,10 +58,32 @@ describe('migrations', () => {
     },
   )
 
+  it.each(migrations.slice(0, -1).map((migration) => migration.version))(
+    'leave the journal of version %i able to undo, to do again and to rebuild',
+    async (old) => {
+      const path = scratch.file('sedge.wmk')
+      await recordOfVersion(old, path)
+      const record = await openRecord(path, { readOnly: false })
+      const undone = await record.undo(sender())
+      expect(undone.changes[0]?.after).toEqual(beginning.particulars)
+      expect(record.view().particulars).toEqual(beginning.particulars)
+      await record.redo(sender())
+      expect(record.view().particulars).toEqual({ ...beginning.particulars, title: 'Sedge coupé, 1961' })
+      const { entries } = await record.journal(null, 10)
+      for (const change of entries.flatMap((entry) => entry.changes)) {
+        if (change.register === 'particulars') expect(change.after).toMatchObject({ dimensions: {} })
+      }
+      await record.close()
+      await rebuildRecord(path, scratch.file('rebuilt.wmk'))
+      expect(await dumpTables(scratch.file('rebuilt.wmk'))).toEqual(await dumpTables(path))
+    },
+  )
+
   it('make the same tables in an old record as in a new one', async () => {
     const path = scratch.file('sedge.wmk')
     await recordOfVersion(1, path)
     await (await openRecord(path, { readOnly: false })).close()
+    await (await createRecord(`${path}.now`, beginning)).close()
     const tablesOf = async (file: string) => {
       const connection = await Connection.open(file, 'read')
       const rows = await connection.all('SELECT name, sql FROM sqlite_schema ORDER BY name')

@@ -24,6 +24,7 @@ const particulars: Particulars = {
   builtGrounds: '',
   history: '',
   conditions: ['pillared'],
+  dimensions: {},
 }
 
 const commission: Commission = {

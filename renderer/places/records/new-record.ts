@@ -30,6 +30,7 @@ export function newRecord(level: InspectionLevel, now: Date, examiner: ExaminerH
       builtGrounds: '',
       history: '',
       conditions: [],
+      dimensions: {},
     },
     commission: {
       ...examiner,
