@@ -75,6 +75,7 @@ export type HatchName =
   | 'filler-over'
   | 'filler-through'
   | 'undetermined'
+  | 'rusted-through'
 
 /** How one panel is to be drawn now. */
 export interface PanelMark {
@@ -126,6 +127,13 @@ export interface PlaceMark {
   readonly medianUm: number | null
 }
 
+/** Name of a view, set where it touches no line. `at` is the left end of its baseline, sheet millimetres. */
+export interface ViewCaption {
+  readonly view: ViewId
+  readonly text: string
+  readonly at: { readonly x: number; readonly y: number }
+}
+
 /** One row of the table that says the same as the drawing. */
 export interface PlanTableRow {
   readonly stop: number
@@ -145,6 +153,7 @@ export interface PlanMarks {
   readonly extents: readonly ExtentMark[]
   readonly callouts: readonly CalloutMark[]
   readonly places: readonly PlaceMark[]
+  readonly captions: readonly ViewCaption[]
   readonly table: readonly PlanTableRow[]
   /** Hatches in use, with their words, in legend order. */
   readonly legend: readonly {

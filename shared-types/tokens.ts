@@ -1,6 +1,10 @@
 import type { HatchName } from './figure.ts'
 
-/** Colours of the two sheets. Contrast against `sheet`: ink 16.7 and 14.2, ink2 7.5 and 7.5, accent 7.2 and 9.2 to 1. */
+/**
+ * Colours of the sheets. Words stand in ink, ink2 or accent, never under 7 to 1 against the sheet; what carries meaning
+ * without being a word stands in one of these or in faint, never under 3 to 1 (WCAG 2.2, 1.4.6 and 1.4.11). Hairlines
+ * rule rows and stations and mean nothing alone. The outdoor sheet is for sunlight: white, black, and no faint lines.
+ */
 export const sheets = {
   paper: {
     sheet: '#FBF9F3',
@@ -18,9 +22,49 @@ export const sheets = {
     faint: '#777A78',
     accent: '#74C4E2',
   },
+  outdoor: {
+    sheet: '#FFFFFF',
+    ink: '#000000',
+    ink2: '#262626',
+    hairline: '#767676',
+    faint: '#595959',
+    accent: '#00486B',
+  },
 } as const
 export type SheetName = keyof typeof sheets
 export type ColourRole = keyof (typeof sheets)['paper']
+
+/** Inks of the printed page, on white. */
+export const printedInks = {
+  paper: '#FFFFFF',
+  ink: '#16191D',
+  soft: '#4D5359',
+  hair: '#8D9298',
+  accent: '#005B7A',
+} as const
+
+/**
+ * Thickness, thin to thick: 16 equal steps of cividis, even in lightness and the same to colour-blind eyes (Nuñez, Anderton
+ * and Renslow 2018, PLoS ONE 13(7) e0199239). For coating thickness and for nothing else.
+ */
+export const cividis = [
+  '#00224E',
+  '#002E6C',
+  '#1E3A6F',
+  '#35456C',
+  '#47516C',
+  '#575D6D',
+  '#666970',
+  '#757575',
+  '#848279',
+  '#948E77',
+  '#A59C74',
+  '#B7A96E',
+  '#C8B866',
+  '#DBC75A',
+  '#EED649',
+  '#FEE838',
+] as const
 
 /** Stroke widths: `px` on screen at 1440 wide, never scaled with the plan; `mm` on the printed page. */
 export const lineWeights = {
@@ -36,6 +80,15 @@ export const lineWeights = {
 } as const
 /** Light lines on the night sheet bloom; they are drawn this much thinner. */
 export const NIGHT_LINE_FACTOR = 0.92
+/** Times the weight of every line; sunlight eats thin ones. */
+export const sheetLineFactor: { readonly [S in SheetName]: number } = {
+  paper: 1,
+  night: NIGHT_LINE_FACTOR,
+  outdoor: 1.4,
+}
+
+/** Rules of the page on screen, px: between rows, over sections and round answers, focus, chosen row, current place. */
+export const rules = { row: 1, section: 1.5, focus: 2, chosen: 3, current: 4 } as const
 
 /**
  * One family of parallel strokes. Angle in degrees anticlockwise from the reader's right, pitch and weight in
@@ -65,7 +118,12 @@ export const hatches: { readonly [H in HatchName]: HatchLines | HatchStipple | n
   'filler-over': { kind: 'stipple', radiusPx: 0.62, quincunxPx: 4 },
   'filler-through': { kind: 'lines', angles: [45, 135], pitchPx: 3.6, weightPx: 0.65, dashPx: null, pairGapPx: null },
   undetermined: { kind: 'lines', angles: [0], pitchPx: 7, weightPx: 0.5, dashPx: [2, 5], pairGapPx: null },
+  // Strokes that overlap: solid ink, the loudest mark there is, for the worst there is to find.
+  'rusted-through': { kind: 'lines', angles: [0], pitchPx: 1, weightPx: 1.3, dashPx: null, pairGapPx: null },
 }
+/** Strokes at least as wide as their pitch leave no paper between them. */
+export const isSolid = (hatch: HatchLines | HatchStipple | null): boolean =>
+  hatch?.kind === 'lines' && hatch.weightPx >= hatch.pitchPx
 
 /** Round dots along every own edge of a panel nobody has looked at. */
 export const unseenEdge = { dotPx: 1.1, pitchPx: 3.2 } as const
@@ -75,12 +133,31 @@ export const typeScale = {
   panelInHand: [21, 28],
   columnHeading: [17, 22],
   recordTitle: [15, 20],
+  entry: [14, 20],
   text: [13, 18],
   field: [12.5, 16],
   note: [12, 15],
   callout: [11.5, 14],
   caps: [11, 14],
   ruler: [10.5, 12],
+} as const
+/** Times every size and line height; in sunlight a reader stands further off. */
+export const sheetTypeFactor: { readonly [S in SheetName]: number } = { paper: 1, night: 1, outdoor: 1.15 }
+/** Two weights of words, and one more of figures. */
+export const typeWeights = { plain: 400, strongFigure: 500, strong: 600 } as const
+/** Letters of the figure face are wider than those of words and set this much smaller. */
+export const FIGURE_SHARE = 0.965
+/** Small capitals are set apart by this much of their size. */
+export const CAPS_SPACING = 0.09
+
+/**
+ * The page by width of the window, px: a rugged laptop in a yard, a desk, a large screen. `type`, `line` and `stroke`
+ * are times the sizes, line heights and drawn lines. `secondSheet` stands beside the sheet where there is room.
+ */
+export const windowWidths = {
+  narrow: { below: 1200, rail: 56, sheet: 300, secondSheet: 0, margin: 24, type: 1, line: 1, stroke: 1 },
+  usual: { below: 2000, rail: 124, sheet: 328, secondSheet: 0, margin: 40, type: 1, line: 1, stroke: 1 },
+  wide: { below: null, rail: 168, sheet: 420, secondSheet: 440, margin: 40, type: 15 / 13, line: 7 / 6, stroke: 1.25 },
 } as const
 
 /** Spacing in px. */

@@ -58,6 +58,7 @@ const legendOrder: readonly LegendLine[] = [
   { hatch: 'replacement', edge: 'solid', crossed: false, word: 'replacement panel' },
   { hatch: 'filler-over', edge: 'solid', crossed: false, word: 'filler over metal' },
   { hatch: 'filler-through', edge: 'solid', crossed: false, word: 'filler in place of metal' },
+  { hatch: 'rusted-through', edge: 'solid', crossed: false, word: 'rusted through' },
   { hatch: 'undetermined', edge: 'solid', crossed: false, word: 'not determined' },
   { hatch: 'clean', edge: 'dotted', crossed: false, word: 'not inspected' },
   { hatch: 'clean', edge: 'dotted', crossed: true, word: 'not accessible' },

@@ -1,9 +1,9 @@
-import type { ExtentMark, PlaceMark, PlanMarks, PlanSheet, PlanTableRow } from '../../shared-types/figure.ts'
+import type { ExtentMark, HatchName, PlaceMark, PlanMarks, PlanSheet, PlanTableRow } from '../../shared-types/figure.ts'
 import type { Finding } from '../../shared-types/finding.ts'
 import { type PanelDefinition, type PanelId, panelName } from '../../shared-types/panel.ts'
 import type { Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
-import type { NameChoice } from '../../shared-types/words.ts'
+import type { MetalState, NameChoice } from '../../shared-types/words.ts'
 import { callouts } from './callouts.ts'
 import { legendInUse, panelMarks } from './panel-marks.ts'
 
@@ -24,7 +24,10 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
   const here = definitions.filter((definition) => drawn.has(definition.id))
   const panels = panelMarks(here, record.panels, names)
   const views = new Set(sheet.views.map((view) => view.id))
-  const extents = record.findings.flatMap((finding) => extentMark(finding)).filter(({ view }) => views.has(view))
+  const metalOf = new Map(panels.map(({ panelId, metal }) => [panelId, metal]))
+  const extents = record.findings
+    .flatMap((finding) => extentMark(finding, metalOf.get(finding.panelId)))
+    .filter(({ view }) => views.has(view))
   const withFinding = new Set(record.findings.map((finding) => finding.panelId))
   const rank = ({ panelId, inspection, hatch }: (typeof panels)[number]): number => {
     if (panelId === inHand) return 0
@@ -41,6 +44,7 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
     extents,
     callouts: callouts(sheet, wishes, pixelsPerMm),
     places: placeMarks(record).filter(({ view }) => views.has(view)),
+    captions: [],
     table: tableRows(here, record, names),
     legend: legendInUse(
       panels,
@@ -49,7 +53,7 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
   }
 }
 
-function extentMark(finding: Finding): ExtentMark[] {
+function extentMark(finding: Finding, metal: MetalState | undefined): ExtentMark[] {
   if (finding.extent === null) return []
   const { view, shape, points } = finding.extent
   return [
@@ -59,9 +63,16 @@ function extentMark(finding: Finding): ExtentMark[] {
       view,
       shape,
       points,
-      hatch: shape === 'area' && finding.kind === 'filler' ? 'filler-over' : null,
+      hatch: hatchOfExtent(finding, metal),
     },
   ]
+}
+
+/** Metal eaten through is solid ink; filler takes the hatch of the state its panel is in. Other kinds have an edge only. */
+function hatchOfExtent({ kind }: Finding, metal: MetalState | undefined): HatchName | null {
+  if (kind === 'perforation') return 'rusted-through'
+  if (kind !== 'filler') return null
+  return metal === 'filler in place of metal' ? 'filler-through' : 'filler-over'
 }
 
 function placeMarks(record: RecordView): PlaceMark[] {

@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import type { HatchName } from '../../shared-types/figure.ts'
-import { type HatchLines, type HatchStipple, hatches } from '../../shared-types/tokens.ts'
+import { type HatchLines, type HatchStipple, hatches, isSolid } from '../../shared-types/tokens.ts'
 
 interface HatchPatternsProps {
   /** Starts the ids, so that several drawings stand on one page. */
@@ -12,13 +12,18 @@ interface HatchPatternsProps {
 }
 
 /** Fill of a hatch, or null where the metal is left clean. */
-export const hatchFill = (prefix: string, hatch: HatchName): string | null =>
-  hatches[hatch] === null ? null : `url(#${prefix}-${hatch})`
+export function hatchFill(prefix: string, hatch: HatchName): string | null {
+  if (hatches[hatch] === null) return null
+  return isSolid(hatches[hatch]) ? 'var(--ink)' : `url(#${prefix}-${hatch})`
+}
 
 function Lines({ lines }: { readonly lines: HatchLines }) {
   const { pitchPx, weightPx, dashPx, pairGapPx } = lines
   const length = dashPx === null ? pitchPx : dashPx[0] + dashPx[1]
-  const stroke = { strokeWidth: weightPx, ...(dashPx === null ? {} : { strokeDasharray: dashPx.join(' ') }) }
+  const stroke = {
+    style: { strokeWidth: `calc(${weightPx}px * var(--sheet-line))` },
+    ...(dashPx === null ? {} : { strokeDasharray: dashPx.join(' ') }),
+  }
   const across = lines.angles.length > 1
   return (
     <g className="hatch-ink">
@@ -47,7 +52,7 @@ export const HatchPatterns = memo(function HatchPatterns({ prefix, pixelsPerUnit
     <defs>
       {names.map((name) => {
         const hatch = hatches[name]
-        if (hatch === null) return null
+        if (hatch === null || isSolid(hatch)) return null
         const isLines = hatch.kind === 'lines'
         const height = isLines ? hatch.pitchPx : hatch.quincunxPx
         const dash = isLines ? hatch.dashPx : null

@@ -121,6 +121,7 @@ export function marksFixture(record: RecordView, panels: readonly PanelDefinitio
       }
     }),
     places: [],
+    captions: [],
     table: rows.map(({ definition, state }) => ({
       stop: definition.stop,
       panelId: definition.id,

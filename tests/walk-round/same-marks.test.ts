@@ -19,6 +19,7 @@ const marks = (...words: readonly string[]): PlanMarks => ({
   extents: [],
   callouts: [],
   places: [],
+  captions: [],
   table: [],
   legend: [],
 })

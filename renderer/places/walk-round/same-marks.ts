@@ -15,6 +15,7 @@ export function sameMarks(before: PlanMarks | null, after: PlanMarks): PlanMarks
     extents: sameRows(before.extents, after.extents),
     callouts: sameRows(before.callouts, after.callouts),
     places: sameRows(before.places, after.places),
+    captions: sameRows(before.captions, after.captions),
     table: sameRows(before.table, after.table),
     legend: sameRows(before.legend, after.legend),
   }
