@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { BodyStyle } from './words.ts'
 
 const lengthMm = z.number().min(50).max(9000)
 const angleDegrees = z.number().min(0).max(89)
@@ -26,6 +27,26 @@ export const bodyDimensions = z.strictObject({
 })
 export type BodyDimensions = z.infer<typeof bodyDimensions>
 export type BodyDimensionName = keyof BodyDimensions
+
+/** One dimension of a body style: what is drawn when nobody measured it, and what is accepted. mm or degrees. */
+export interface DimensionChoice {
+  readonly name: BodyDimensionName
+  readonly quantity: 'length' | 'angle'
+  readonly us: string
+  readonly uk: string
+  /** How it is taken on the car: common practice, no source. */
+  readonly howUs: string
+  readonly howUk: string
+  readonly usual: number
+  readonly least: number
+  readonly greatest: number
+}
+
+/** Every dimension a body style is drawn from, in the order they are asked for. */
+export interface DimensionList {
+  readonly body: BodyStyle
+  readonly dimensions: readonly DimensionChoice[]
+}
 
 /** What one car is known to measure; a dimension left out is drawn as the body is usually drawn. */
 export const ownDimensions = bodyDimensions.partial()

@@ -3,6 +3,9 @@ import { ownDimensions } from './body-dimensions.ts'
 import { calendarDay, coatingUnit, instant, lengthUnit, lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, intrusiveStep, nameChoice } from './words.ts'
 
+/** Conditions that decide which panels a car has, such as `sunroof`, `pillared` or, on one side, `filler-flap.L`. */
+export const carConditions = z.array(z.string().max(60)).max(40)
+
 /** What the car is, as far as it is told or known; one row in a record. */
 export const particulars = z.strictObject({
   /** Shown at the head of every page: "Sedge coupé, 1960". */
@@ -20,8 +23,7 @@ export const particulars = z.strictObject({
   /** Grounds of the build interval; empty when the interval is not known. */
   builtGrounds: noteText,
   history: noteText,
-  /** Conditions that decide which panels this car has, such as `sunroof` or `pillared`. */
-  conditions: z.array(z.string().max(60)).max(40),
+  conditions: carConditions,
   /** What this car measures; whatever is left out is drawn as its body usually is. */
   dimensions: ownDimensions.default({}),
 })

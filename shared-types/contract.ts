@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
+import { type DimensionList, ownDimensions } from './body-dimensions.ts'
+import { carConditions, carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
 import type { Caution } from './caution.ts'
 import { claimDraft } from './claim.ts'
 import { correctionDraft } from './correction.ts'
@@ -8,7 +9,7 @@ import { exhibitDraft, exhibitWords } from './exhibit.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
 import { findingDraft, viewId } from './finding.ts'
 import type { Judgement } from './judgement.ts'
-import { type PanelList, panelId } from './panel.ts'
+import { type CarFeature, type PanelList, panelId } from './panel.ts'
 import { type PartDefinition, partEntry } from './part.ts'
 import type { Problem } from './problem.ts'
 import { gaugeCheckDraft, gaugeDraft, spotDraft } from './reading.ts'
@@ -75,12 +76,20 @@ export const requests = {
   'lists.panels': asking<PanelList>()({
     body: bodyStyle,
     level: inspectionLevel,
-    conditions: z.array(z.string().max(60)).max(40),
+    conditions: carConditions,
   }),
+  'lists.dimensions': asking<DimensionList>()({ body: bodyStyle }),
+  'lists.features': asking<readonly CarFeature[]>()({ body: bodyStyle }),
   'lists.cautions': asking<readonly Caution[]>()({}),
   'lists.parts': asking<readonly PartDefinition[]>()({}),
 
-  'figures.plan': asking<PlanFigure>()({ body: bodyStyle, names: nameChoice }),
+  'figures.plan': asking<PlanFigure>()({
+    body: bodyStyle,
+    names: nameChoice,
+    /** What this car measures and has; left out, the body is drawn as it usually is, without what only some cars have. */
+    dimensions: ownDimensions.optional(),
+    conditions: carConditions.optional(),
+  }),
   'figures.marks': asking<PlanMarks>()({
     sheet: z.enum(['outside', 'openings', 'bay', 'floor', 'under']),
     /** Screen pixels per millimetre of the car, so that callouts are set at a readable size. */

@@ -57,6 +57,19 @@ export interface PanelDefinition {
   readonly areaIsMeasured: boolean
 }
 
+/** Something only some cars have; it decides which panels a car has. Kept by a record as its id, or `id.L`, `id.R`. */
+export interface CarFeature {
+  readonly id: string
+  readonly us: string
+  readonly uk: string
+  /** A line under the name, with panel names still in braces; empty where the name says all. */
+  readonly means: string
+  /** True when it is on one side or the other, and the record keeps which. */
+  readonly onOneSide: boolean
+  /** As a new record of this body begins: left out, there, or on one side. */
+  readonly usually: 'absent' | 'present' | 'L' | 'R'
+}
+
 /** Panels of a body style in walking order. */
 export interface PanelList {
   readonly body: BodyStyle

@@ -1,3 +1,4 @@
+import type { OwnDimensions } from '../../shared-types/body-dimensions.ts'
 import type { PlanFigure } from '../../shared-types/figure.ts'
 import { panelName } from '../../shared-types/panel.ts'
 import type { BodyStyle, NameChoice } from '../../shared-types/words.ts'
@@ -6,9 +7,17 @@ import { readBodyPlan } from './body-plan-file.ts'
 
 const made = new Map<string, PlanFigure>()
 
-/** The body plan of a style, the same object each time; throws `not-found` for a body that is not drawn yet. */
-export function bodyPlan(body: BodyStyle, names: NameChoice): PlanFigure {
-  const key = `${body} ${names}`
+/**
+ * The body plan of a style with what one car measures and has, the same object each time; throws `not-found` for a
+ * body that is not drawn yet. `conditions` are those a record keeps, such as `sunroof` or `filler-flap.L`.
+ */
+export function bodyPlan(
+  body: BodyStyle,
+  names: NameChoice,
+  dimensions: OwnDimensions = {},
+  conditions: readonly string[] = [],
+): PlanFigure {
+  const key = JSON.stringify([body, names, Object.entries(dimensions).sort(), conditions.toSorted()])
   const known = made.get(key)
   if (known) return known
   const file = readBodyPlan(body)

@@ -2,9 +2,13 @@ import { readFileSync } from 'node:fs'
 import type { z } from 'zod'
 import { resourcePath } from '../places-on-disk.ts'
 
-/** Reads a list shipped with the program and checks it; throws with the file's name and the first fault when it is damaged. */
-export function readList<Schema extends z.ZodType>(fileName: string, schema: Schema): z.infer<Schema> {
-  const checked = schema.safeParse(JSON.parse(readFileSync(resourcePath('lists', fileName), 'utf8')))
+/** Reads a list shipped with the program, in a folder of `resources/`, and checks it; throws with the file's name and the first fault when it is damaged. */
+export function readList<Schema extends z.ZodType>(
+  fileName: string,
+  schema: Schema,
+  folder = 'lists',
+): z.infer<Schema> {
+  const checked = schema.safeParse(JSON.parse(readFileSync(resourcePath(folder, fileName), 'utf8')))
   if (!checked.success) {
     const fault = checked.error.issues[0]
     throw new Error(

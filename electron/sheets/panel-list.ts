@@ -44,13 +44,24 @@ const panelEntry = z.strictObject({
 })
 type PanelEntry = z.infer<typeof panelEntry>
 
+const conditionId = z.string().regex(/^[a-z]+(-[a-z]+)*$/)
+const condition = z.strictObject({
+  us: name,
+  uk: name,
+  means: z.string().max(160),
+  onOneSide: z.boolean(),
+  usually: z.partialRecord(bodyStyle, z.enum(['present', 'L', 'R'])),
+})
+/** What a condition is called, and how a new record of each body begins with it. */
+export type PanelCondition = z.infer<typeof condition>
+
 const panelFile = z.strictObject({
   title: z.string(),
   sourceStatus: z.string(),
   areaNote: z.string(),
   walkNote: z.string(),
   textNote: z.string(),
-  conditions: z.record(z.string(), z.string()),
+  conditions: z.record(conditionId, condition),
   panels: z.array(panelEntry),
   walkOrder: z.record(bodyStyle, z.array(panelId)),
 })
@@ -60,9 +71,19 @@ const read = once(() => {
   return { ...file, byId: new Map(file.panels.map((entry) => [entry.id, entry])) }
 })
 
-/** Conditions a record may hold that decide which panels a car has, with their meaning. */
-export function panelConditions(): Readonly<Record<string, string>> {
+/** Conditions a record may hold that decide which panels a car has. */
+export function panelConditions(): Readonly<Record<string, PanelCondition>> {
   return read().conditions
+}
+
+/** Whether a condition decides about a panel of this body. */
+export function conditionConcerns(body: BodyStyle, id: string): boolean {
+  return read().walkOrder[body].some((panel) => entryOf(panel).appliesWhen === id)
+}
+
+/** Whether a condition may be held for one side alone, as `filler-flap.L`. */
+export function conditionHasSides(id: string): boolean {
+  return read().panels.some((entry) => entry.sided && entry.appliesWhen === id)
 }
 
 /** Last phase of the walk that each level of inspection goes to. */

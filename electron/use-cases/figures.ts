@@ -1,17 +1,23 @@
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import { bodyPlan } from '../figures/body-plan.ts'
 import { planMarks } from '../figures/plan-marks.ts'
+import { requireDimensions } from '../sheets/dimension-check.ts'
 import { panelList } from '../sheets/panel-list.ts'
 import type { UseCases } from './program.ts'
 
 /** The body plan, and what the record draws on it. */
 export const figureUseCases: Pick<UseCases, 'figures.plan' | 'figures.marks'> = {
-  'figures.plan': async (_program, { body, names }) => bodyPlan(body, names),
+  'figures.plan': async (_program, { body, names, dimensions, conditions }) => {
+    requireDimensions(body, dimensions ?? {}, { field: 'dimensions' })
+    return bodyPlan(body, names, dimensions, conditions)
+  },
 
   'figures.marks': async (program, { sheet: sheetId, pixelsPerMm, inHand }) => {
     const record = program.record().view()
     const { particulars, commission } = record
-    const sheet = bodyPlan(particulars.body, commission.names).sheets.find(({ id }) => id === sheetId)
+    const { body, dimensions, conditions } = particulars
+    const plan = bodyPlan(body, commission.names, dimensions, conditions)
+    const sheet = plan.sheets.find(({ id }) => id === sheetId)
     if (sheet === undefined) {
       throw new ProblemError(
         'not-found',
@@ -21,7 +27,7 @@ export const figureUseCases: Pick<UseCases, 'figures.plan' | 'figures.marks'> = 
         },
       )
     }
-    const { panels } = panelList(particulars.body, commission.level, particulars.conditions)
+    const { panels } = panelList(body, commission.level, conditions)
     return planMarks({ sheet, record, definitions: panels, names: commission.names, pixelsPerMm, inHand })
   },
 }

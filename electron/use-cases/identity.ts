@@ -1,5 +1,7 @@
-import type { VisitDraft } from '../../shared-types/car.ts'
+import type { Commission, Particulars, VisitDraft } from '../../shared-types/car.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
+import { requireKnownConditions } from '../sheets/car-features.ts'
+import { requireDimensions } from '../sheets/dimension-check.ts'
 import { requireCited } from './citations.ts'
 import { numberedRows } from './numbered-rows.ts'
 import type { UseCases } from './program.ts'
@@ -14,7 +16,7 @@ export function checkVisit(visit: VisitDraft, field: string): void {
 }
 
 /** Throws when the build interval ends before it begins. */
-export function checkBuildInterval(
+function checkBuildInterval(
   { builtFrom, builtTo }: { readonly builtFrom: string | null; readonly builtTo: string | null },
   field: string,
 ): void {
@@ -27,6 +29,16 @@ export function checkBuildInterval(
       },
     )
   }
+}
+
+/** Throws when the particulars cannot be as entered: build interval, what the car has, what it measures. */
+export function checkParticulars(
+  entered: Particulars,
+  { names, lengthUnit }: Pick<Commission, 'names' | 'lengthUnit'>,
+): void {
+  checkBuildInterval(entered, 'particulars.builtTo')
+  requireKnownConditions(entered.conditions, 'particulars.conditions')
+  requireDimensions(entered.body, entered.dimensions, { field: 'particulars.dimensions', names, lengthUnit })
 }
 
 const visits = numberedRows({
@@ -58,8 +70,8 @@ export const identityUseCases: Pick<
   | 'carNumber.withdraw'
 > = {
   'particulars.set': (program, input) =>
-    sendCommand(program, 'particulars.set', input, () => {
-      checkBuildInterval(input.particulars, 'particulars.builtTo')
+    sendCommand(program, 'particulars.set', input, ({ now }) => {
+      checkParticulars(input.particulars, now.commission)
       return {
         changes: [rowChange('particulars', 'the', input.particulars)],
         label: `Particulars: ${shortened(input.particulars.title)}`,

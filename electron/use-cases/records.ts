@@ -2,7 +2,7 @@ import { realpathSync } from 'node:fs'
 import { mkdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { createRecord, openRecord } from '../record/open-record.ts'
-import { checkBuildInterval, checkVisit } from './identity.ts'
+import { checkParticulars, checkVisit } from './identity.ts'
 import { knownRecords, noteRecord } from './known-records.ts'
 import type { Program, UseCases } from './program.ts'
 
@@ -25,7 +25,7 @@ export const recordUseCases: Pick<
 > = {
   'records.list': (program) => knownRecords(program.recordsFolder),
   'records.create': async (program, { fileName, particulars, commission, visit }) => {
-    checkBuildInterval(particulars, 'particulars.builtTo')
+    checkParticulars(particulars, commission)
     checkVisit(visit, 'visit.endedAt')
     await mkdir(program.recordsFolder, { recursive: true })
     const path = join(program.recordsFolder, fileName.endsWith(ENDING) ? fileName : `${fileName}${ENDING}`)

@@ -39,7 +39,7 @@ export function recordContent(
   const view = record.view()
   const { commission, particulars } = view
   const panels = panelsOf(view)
-  const plan = bodyPlan(particulars.body, commission.names)
+  const plan = bodyPlan(particulars.body, commission.names, particulars.dimensions, particulars.conditions)
   const walked = sheetsWalked[commission.level]
   const marks: Partial<Record<PlanSheet['id'], PlanMarks>> = {}
   for (const sheet of plan.sheets) {

@@ -8,6 +8,7 @@ import type { PanelSpot } from '../../drawing/spot-labels.ts'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { planAsked } from '../../store/plan-asked.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { summaryOf } from './spot-summary.ts'
 
@@ -41,7 +42,7 @@ function pointOf(spot: Spot, unit: CoatingUnit): PanelSpot[] {
 export function PanelPoints({ record, panelId }: { readonly record: RecordView; readonly panelId: string }) {
   const nameOf = usePanelNames()
   const unit = record.commission.coatingUnit
-  const plan = useAnswer('figures.plan', { body: record.particulars.body, names: record.commission.names })
+  const plan = useAnswer('figures.plan', planAsked(record))
   const spots = useMemo(() => record.spots.filter((spot) => spot.panelId === panelId), [record.spots, panelId])
   const shown = useMemo(() => viewFor(plan.value, panelId, spots), [plan.value, panelId, spots])
   if (spots.length === 0) return null

@@ -11,6 +11,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { lineFrom, readingsFrom } from './reading-entry.ts'
@@ -80,9 +81,8 @@ interface SpotFormProps {
 export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
   const panels = useRecordStore((state) => state.panelList?.panels)
   const gauges = useRecordStore((state) => state.record?.gauges)
-  const body = useRecordStore((state) => state.record?.particulars.body ?? 'coupe')
-  const names = useRecordStore((state) => state.record?.commission.names ?? 'uk')
-  const plan = useAnswer('figures.plan', { body, names })
+  const record = useRecordStore((state) => state.record)
+  const plan = useAnswer('figures.plan', record === null ? { body: 'coupe', names: 'uk' } : planAsked(record))
   const nameOf = usePanelNames()
   const number = row?.number ?? null
   const entry = useEntry<SpotEntry>({

@@ -1,6 +1,8 @@
 import { useEffect } from 'react'
+import type { RequestInput } from '../../../shared-types/contract.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ask, problemOf } from '../../store/ask.ts'
+import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { sameMarks } from './same-marks.ts'
@@ -43,14 +45,15 @@ const JUDGE_MS = 300
 
 /** Asks for the plan, for what the record says on it, and for what to look at next, whenever those may have changed. */
 export function useWalkData(record: RecordView | null, inHand: string | null): void {
-  const body = record?.particulars.body
-  const names = record?.commission.names
+  // As text, so that the plan is asked for anew only when what it is drawn from differs.
+  const drawnFrom = record === null ? null : JSON.stringify(planAsked(record))
   const journalNumber = record?.journalNumber
   const planSheet = useWalkStore((state) => state.planSheet)
   const pixelsPerMm = useWalkStore((state) => state.pixelsPerMm)
   useEffect(() => {
-    if (body !== undefined && names !== undefined) takeFigure(() => ask('figures.plan', { body, names }))
-  }, [body, names])
+    if (drawnFrom === null) return
+    takeFigure(() => ask('figures.plan', JSON.parse(drawnFrom) as RequestInput<'figures.plan'>))
+  }, [drawnFrom])
   useEffect(() => {
     if (journalNumber === undefined || pixelsPerMm === null) return
     const { inHand: now } = useScreenStore.getState()
