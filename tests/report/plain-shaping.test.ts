@@ -16,7 +16,13 @@ const faces = Object.keys(faceFiles) as FaceName[]
 const range = (first: number, last: number) =>
   Array.from({ length: last - first + 1 }, (_, index) => String.fromCharCode(first + index))
 const latin = [...range(0x20, 0x7e), ...range(0xa0, 0xac), ...range(0xae, 0x24f)]
-const signs = [...range(0x2010, 0x2027), ...range(0x202f, 0x2043), ...range(0x20a0, 0x20bf), ...range(0x2190, 0x22ff)]
+const signs = [
+  [0x2000, 0x200a],
+  [0x2010, 0x2027],
+  [0x202f, 0x2043],
+  [0x2070, 0x20bf],
+  [0x2100, 0x27bf],
+].flatMap(([first = 0, last = 0]) => range(first, last))
 const covered = (name: FaceName, characters: readonly string[]) =>
   characters.filter((character) => typeface(name).covers(character.charCodeAt(0)))
 

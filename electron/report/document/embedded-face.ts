@@ -1,6 +1,6 @@
-import { PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
 import { fontSubset } from './font-subset.ts'
 import type { ObjectWriter } from './object-writer.ts'
+import { PDFHexString, type PDFRef, PDFString } from './pdf-objects.ts'
 import type { ShapedText, Typeface } from './typeface.ts'
 
 interface Character {

@@ -1,5 +1,5 @@
-import { PDFHexString, type PDFRef, PDFString } from 'pdf-lib'
 import type { ObjectWriter } from './object-writer.ts'
+import { PDFHexString, type PDFRef, PDFString } from './pdf-objects.ts'
 import { srgbProfile } from './srgb-profile.ts'
 
 /** What the file says of itself. `issuedAt` is UTC with milliseconds; nothing else of time goes into the file. */

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { once } from 'node:events'
 import type { Writable } from 'node:stream'
 import { deflateSync } from 'node:zlib'
-import { PDFContext, type PDFDict, PDFHexString, type PDFObject, type PDFRef } from 'pdf-lib'
+import { PDFContext, type PDFDict, PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
 
 const OBJECTS_IN_A_STREAM = 200
 /** Widths of the three fields of a cross-reference row: kind, place, index. Five bytes reach a terabyte. */

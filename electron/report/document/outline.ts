@@ -1,5 +1,5 @@
-import { PDFHexString, type PDFObject, type PDFRef } from 'pdf-lib'
 import type { ObjectWriter } from './object-writer.ts'
+import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
 
 /** A line of the outline; level 2 lies under the section before it. `target` is a named place. */
 export interface Bookmark {

@@ -1,5 +1,5 @@
-import type { PDFRef } from 'pdf-lib'
 import type { EmbeddedFace } from './embedded-face.ts'
+import type { PDFRef } from './pdf-objects.ts'
 import type { PageTags, StructureElement } from './structure-tree.ts'
 import type { ShapedText } from './typeface.ts'
 

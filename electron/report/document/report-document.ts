@@ -1,10 +1,10 @@
 import { deflateSync } from 'node:zlib'
-import { PDFHexString, type PDFObject, type PDFRef, PDFString } from 'pdf-lib'
 import { EmbeddedFace } from './embedded-face.ts'
 import { type DocumentFacts, writeMetadata } from './metadata.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import { type Bookmark, writeOutline } from './outline.ts'
 import { PageCanvas, POINTS_PER_MM } from './page-canvas.ts'
+import { PDFHexString, type PDFObject, type PDFRef, PDFString } from './pdf-objects.ts'
 import { StructureElement, writeStructure } from './structure-tree.ts'
 import { type FaceName, faceFiles, typeface } from './typeface.ts'
 

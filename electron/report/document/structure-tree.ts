@@ -1,5 +1,5 @@
-import { PDFHexString, type PDFObject, type PDFRef } from 'pdf-lib'
 import type { ObjectWriter } from './object-writer.ts'
+import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
 
 export type StructureType =
   | 'Document'

@@ -39,7 +39,7 @@ const FEATURES = ['kern', 'liga', 'ccmp', 'mark', 'mkmk']
  * around it, nor is the raised dot, which joins the L before it.
  */
 const PLAIN =
-  /^[\x20-\x7E\u00A0-\u00AC\u00AE-\u00B6\u00B8-\u024F\u2010-\u2027\u202F-\u2043\u20A0-\u20BF\u2190-\u22FF]*$/
+  /^[\x20-\x7E\u00A0-\u00AC\u00AE-\u00B6\u00B8-\u024F\u2000-\u200A\u2010-\u2027\u202F-\u2043\u2070-\u20BF\u2100-\u27BF]*$/
 
 /** One font file, opened once for the life of the program, with every text it ever shaped. */
 export class Typeface {

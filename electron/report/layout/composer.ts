@@ -1,5 +1,5 @@
-import type { PDFRef } from 'pdf-lib'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
+import type { PDFRef } from '../document/pdf-objects.ts'
 import type { Anchor, ReportDocument } from '../document/report-document.ts'
 import type { StructureElement, StructureType } from '../document/structure-tree.ts'
 import type { ReportContent } from '../report-content.ts'
