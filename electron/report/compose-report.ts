@@ -76,15 +76,18 @@ export async function composeReport(
   return { pages: document.pages.length, ...written }
 }
 
-/** Lays out again with the pages of the pass before, until every page number printed is the one that came out. */
+/**
+ * Lays out again with the pages of the pass before, until every page number printed is the one that came out. The first
+ * pass knows no page number and is measured only.
+ */
 function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): ReportDocument {
   const geometry = pageGeometry(content.paper)
   let before: PassBefore = { anchors: new Map(), pages: 0 }
   for (let pass = 1; ; pass++) {
-    const document = new ReportDocument(writer, geometry.widthMm, geometry.heightMm)
+    const document = new ReportDocument(writer, geometry.widthMm, geometry.heightMm, pass === 1)
     const composer = new Composer(content, document, geometry, stored, before)
     for (const compose of sections) compose(composer)
-    if (pass === MOST_PASSES || settled(before, document)) return document
+    if (pass > 1 && (pass === MOST_PASSES || settled(before, document))) return document
     before = { anchors: document.anchors, pages: document.pages.length }
   }
 }

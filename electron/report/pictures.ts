@@ -1,17 +1,23 @@
+import type { Exhibit } from '../../shared-types/exhibit.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { ObjectWriter } from './document/object-writer.ts'
 import type { StoredObject } from './layout/composer.ts'
-import type { ReportContent } from './report-content.ts'
+import type { ReportContent, ReportPicture } from './report-content.ts'
 
-/** Writes the picture of every photograph that is to be printed, bytes unchanged, one after another. */
+/**
+ * Writes the picture of every photograph that is to be printed, bytes unchanged, one after another. The next is fetched
+ * while one is written, so that two at most are held.
+ */
 export async function writePictures(
   writer: ObjectWriter,
   content: ReportContent,
 ): Promise<ReadonlyMap<number, StoredObject>> {
   const pictures = new Map<number, StoredObject>()
-  for (const exhibit of content.record.exhibits) {
-    if (!exhibit.inReport || exhibit.photograph === null) continue
-    const picture = await content.picture(exhibit.number)
+  const printed = content.record.exhibits.filter(({ inReport, photograph }) => inReport && photograph !== null)
+  let next = fetched(content, printed[0])
+  for (const [index, exhibit] of printed.entries()) {
+    const picture = await next
+    next = fetched(content, printed[index + 1])
     if (picture === null) continue
     const components = jpegComponents(picture.bytes)
     if (components !== 1 && components !== 3) {
@@ -39,6 +45,13 @@ export async function writePictures(
     })
   }
   return pictures
+}
+
+/** A picture on its way. What goes wrong is told when its turn comes, not before. */
+function fetched(content: ReportContent, exhibit: Exhibit | undefined): Promise<ReportPicture | null> {
+  const picture = exhibit === undefined ? Promise.resolve(null) : content.picture(exhibit.number)
+  picture.catch(() => null)
+  return picture
 }
 
 /** Number of colour components from the frame header of a JPEG (ITU-T T.81, B.2.2); 0 when there is none. */

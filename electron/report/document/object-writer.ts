@@ -35,8 +35,8 @@ export class ObjectWriter {
     await this.#put(Buffer.from('%PDF-1.7\n%\xE2\xE3\xCF\xD3\n', 'latin1'))
   }
 
-  /** Takes an object that is no stream; it is written together with its neighbours, compressed. */
-  async write(ref: PDFRef, object: PDFObject): Promise<void> {
+  /** Takes an object that is no stream, or its text; it is written together with its neighbours, compressed. */
+  async write(ref: PDFRef, object: PDFObject | string): Promise<void> {
     this.#waiting.push({ ref, text: object.toString() })
     if (this.#waiting.length >= OBJECTS_IN_A_STREAM) await this.#writeWaiting()
   }
@@ -45,9 +45,8 @@ export class ObjectWriter {
   async writeStream(ref: PDFRef, dictionary: PDFDict, bytes: Uint8Array): Promise<void> {
     dictionary.set(this.context.obj('Length'), this.context.obj(bytes.length))
     this.#places.set(ref.objectNumber, { offset: this.#offset })
-    await this.#put(Buffer.from(`${ref.objectNumber} 0 obj\n${dictionary.toString()}\nstream\n`, 'latin1'))
-    await this.#put(bytes)
-    await this.#put(Buffer.from('\nendstream\nendobj\n', 'latin1'))
+    const head = `${ref.objectNumber} 0 obj\n${dictionary.toString()}\nstream\n`
+    await this.#put(Buffer.from(head, 'latin1'), bytes, Buffer.from('\nendstream\nendobj\n', 'latin1'))
   }
 
   /** Writes a stream compressed by zlib. */
@@ -108,10 +107,17 @@ export class ObjectWriter {
     return rows
   }
 
-  async #put(bytes: Uint8Array): Promise<void> {
+  /** Hands pieces to the output as one write; they are hashed while the output is busy with them. */
+  async #put(...pieces: readonly Uint8Array[]): Promise<void> {
     if (this.#failure !== null) throw this.#failure
-    this.#hash.update(bytes)
-    this.#offset += bytes.length
-    if (!this.#output.write(bytes)) await once(this.#output, 'drain')
+    const output = this.#output
+    output.cork()
+    for (const piece of pieces) output.write(piece)
+    output.uncork()
+    for (const piece of pieces) {
+      this.#hash.update(piece)
+      this.#offset += piece.length
+    }
+    if (output.writableNeedDrain) await once(output, 'drain')
   }
 }

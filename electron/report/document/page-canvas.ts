@@ -22,19 +22,24 @@ export interface StrokeStyle {
   readonly round?: boolean | undefined
 }
 
-const number = (value: number): string => {
-  const text = value.toFixed(3).replace(/\.?0+$/, '')
-  return text === '-0' || text === '' ? '0' : text
-}
+/** To a thousandth; PDF knows no exponents, and none arise at this size. */
+const number = (value: number): string => String(Math.round(value * 1000) / 1000 + 0)
+
+const knownColours = new Map<string, string>()
 
 /** Red, green and blue of `#RRGGBB` as PDF operands. */
 export function colourOperands(colour: string): string {
-  return [1, 3, 5].map((at) => number(Number.parseInt(colour.slice(at, at + 2), 16) / 255)).join(' ')
+  let operands = knownColours.get(colour)
+  if (operands === undefined) {
+    operands = [1, 3, 5].map((at) => number(Number.parseInt(colour.slice(at, at + 2), 16) / 255)).join(' ')
+    knownColours.set(colour, operands)
+  }
+  return operands
 }
 
 /**
  * One page being drawn. All lengths are millimetres from the page's left upper corner. Whatever is drawn belongs to a
- * structure element or is an artifact (running matter), never neither.
+ * structure element or is an artifact (running matter), never neither. A page that is only measured keeps nothing.
  */
 export class PageCanvas {
   readonly #operators: string[] = []
@@ -52,6 +57,7 @@ export class PageCanvas {
     readonly widthMm: number,
     readonly heightMm: number,
     readonly nextRef: () => PDFRef,
+    readonly onlyMeasured: boolean,
   ) {}
 
   /** Whatever is drawn next belongs to this element, or is an artifact. */
@@ -67,6 +73,7 @@ export class PageCanvas {
   }
 
   #emit(operators: string): void {
+    if (this.onlyMeasured) return
     if (!this.#open) {
       const owner = this.#current ?? 'artifact'
       if (owner === 'artifact') {
@@ -96,6 +103,7 @@ export class PageCanvas {
     sizePt: number,
     colour: string,
   ): void {
+    if (this.onlyMeasured) return
     this.facesUsed.add(face)
     const paint = this.#fill === colour ? '' : `${colourOperands(colour)} rg `
     this.#fill = colour
@@ -161,6 +169,7 @@ export class PageCanvas {
 
   /** A link over a box, belonging to its own structure element. */
   link(owner: StructureElement, box: PageLink['box'], target: string, words: string): void {
+    if (this.onlyMeasured) return
     const ref = this.nextRef()
     owner.kids.push({ page: this.index, annotation: ref })
     this.links.push({ ref, box, target, words, owner })

@@ -1,4 +1,5 @@
-import { deflateSync } from 'node:zlib'
+import { promisify } from 'node:util'
+import { deflate } from 'node:zlib'
 import { EmbeddedFace } from './embedded-face.ts'
 import { type DocumentFacts, writeMetadata } from './metadata.ts'
 import type { ObjectWriter } from './object-writer.ts'
@@ -14,7 +15,10 @@ export interface Anchor {
   readonly topMm: number
 }
 
-/** All pages of one report, drawn into memory as text only, then written. Pictures are written beforehand. */
+/**
+ * All pages of one report, drawn into memory as text only, then written. Pictures are written beforehand. A document
+ * that is only measured knows its pages and places and cannot be written.
+ */
 export class ReportDocument {
   readonly pages: PageCanvas[] = []
   readonly root = StructureElement.root()
@@ -26,6 +30,7 @@ export class ReportDocument {
     readonly writer: ObjectWriter,
     readonly widthMm: number,
     readonly heightMm: number,
+    readonly onlyMeasured = false,
   ) {}
 
   face(name: FaceName): EmbeddedFace {
@@ -38,7 +43,8 @@ export class ReportDocument {
   }
 
   addPage(): PageCanvas {
-    const page = new PageCanvas(this.pages.length, this.widthMm, this.heightMm, () => this.writer.context.nextRef())
+    const nextRef = () => this.writer.context.nextRef()
+    const page = new PageCanvas(this.pages.length, this.widthMm, this.heightMm, nextRef, this.onlyMeasured)
     this.pages.push(page)
     return page
   }
@@ -57,8 +63,10 @@ export class ReportDocument {
     let key = this.pages.length
     const keys = new Map<PDFRef, number>()
     for (const page of this.pages) for (const link of page.links) keys.set(link.ref, key++)
+    // Compressed side by side, written in order.
+    const contents = this.pages.map((page) => compressed(Buffer.from(page.content(), 'latin1')))
     for (const [index, page] of this.pages.entries()) {
-      await this.#writePage(page, refs[index] as PDFRef, tree, refs, keys)
+      await this.#writePage(page, await (contents[index] as Promise<Buffer>), refs[index] as PDFRef, tree, refs, keys)
     }
     await writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
     for (const face of this.#faces.values()) if (face.used) await face.embed()
@@ -103,6 +111,7 @@ export class ReportDocument {
 
   async #writePage(
     page: PageCanvas,
+    bytes: Uint8Array,
     ref: PDFRef,
     parent: PDFRef,
     refs: readonly PDFRef[],
@@ -133,11 +142,7 @@ export class ReportDocument {
         }),
       )
     }
-    await writer.writeStream(
-      content,
-      context.obj({ Filter: 'FlateDecode' }),
-      deflateSync(Buffer.from(page.content(), 'latin1')),
-    )
+    await writer.writeStream(content, context.obj({ Filter: 'FlateDecode' }), bytes)
     const fonts = Object.fromEntries([...page.facesUsed].map((face) => [face.resourceName, face.ref]))
     await writer.write(
       ref,
@@ -155,4 +160,5 @@ export class ReportDocument {
   }
 }
 
+const compressed = promisify<Buffer, Buffer>(deflate)
 const round = (points: number): number => Math.round(points * 1000) / 1000

@@ -1,5 +1,5 @@
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
+import { PDFHexString, type PDFRef } from './pdf-objects.ts'
 
 export type StructureType =
   | 'Document'
@@ -58,7 +58,10 @@ export interface PageTags {
   readonly annotations: readonly { readonly ref: PDFRef; readonly owner: StructureElement; readonly key: number }[]
 }
 
-/** Writes the tree and its parent tree; answers the root's reference. `nextKey` is the first key no page or link uses. */
+/**
+ * Writes the tree and its parent tree; answers the root's reference. `nextKey` is the first key no page or link uses.
+ * The many elements are put down as text at once, without an object for each of their parts.
+ */
 export async function writeStructure(
   writer: ObjectWriter,
   root: StructureElement,
@@ -78,37 +81,38 @@ export async function writeStructure(
   name(root, rootRef)
   for (const [element, ref] of refs) await writer.write(ref, elementObject(element))
 
-  function elementObject(element: StructureElement): PDFObject {
-    const kids = element.kids.flatMap((kid): PDFObject[] => {
+  function elementObject(element: StructureElement): string {
+    const kids: string[] = []
+    for (const kid of element.kids) {
       if (kid instanceof StructureElement) {
         const own = refs.get(kid)
-        return own === undefined ? [] : [own]
+        if (own !== undefined) kids.push(own.tag)
+        continue
       }
       const page = pages[kid.page]?.ref
-      if (page === undefined) return []
-      if ('markedContent' in kid) return [context.obj({ Type: 'MCR', Pg: page, MCID: kid.markedContent })]
-      return [context.obj({ Type: 'OBJR', Pg: page, Obj: kid.annotation })]
-    })
-    const dictionary = context.obj({ Type: 'StructElem', S: element.type, P: parents.get(element) ?? rootRef, K: kids })
-    if (element.more.alternative !== undefined) {
-      dictionary.set(context.obj('Alt'), PDFHexString.fromText(element.more.alternative))
+      if (page === undefined) continue
+      if ('markedContent' in kid) kids.push(`<</Type/MCR/Pg ${page.tag}/MCID ${kid.markedContent}>>`)
+      else kids.push(`<</Type/OBJR/Pg ${page.tag}/Obj ${kid.annotation.tag}>>`)
     }
-    if (element.more.scope !== undefined) {
-      dictionary.set(context.obj('A'), context.obj({ O: 'Table', Scope: element.more.scope }))
-    }
-    return dictionary
+    const { alternative, scope } = element.more
+    const more = [
+      alternative === undefined ? '' : `/Alt ${PDFHexString.fromText(alternative).toString()}`,
+      scope === undefined ? '' : `/A<</O/Table/Scope/${scope}>>`,
+    ].join('')
+    const parent = parents.get(element) ?? rootRef
+    return `<</Type/StructElem/S/${element.type}/P ${parent.tag}/K[${kids.join(' ')}]${more}>>`
   }
 
   const top = refs.get(root)
   const kidsOfRoot = top === undefined ? [] : [top]
   const parentTree = context.nextRef()
-  const numbers: PDFObject[] = []
+  const numbers: string[] = []
   pages.forEach(({ tags }, index) => {
-    numbers.push(context.obj(index), context.obj(tags.owners.map((owner) => refs.get(owner) ?? rootRef)))
+    numbers.push(`${index}[${tags.owners.map((owner) => (refs.get(owner) ?? rootRef).tag).join(' ')}]`)
   })
   const annotations = pages.flatMap(({ tags }) => tags.annotations).sort((a, b) => a.key - b.key)
-  for (const { key, owner } of annotations) numbers.push(context.obj(key), refs.get(owner) ?? rootRef)
-  await writer.write(parentTree, context.obj({ Nums: numbers }))
+  for (const { key, owner } of annotations) numbers.push(`${key} ${(refs.get(owner) ?? rootRef).tag}`)
+  await writer.write(parentTree, `<</Nums[${numbers.join(' ')}]>>`)
   await writer.write(
     rootRef,
     context.obj({
