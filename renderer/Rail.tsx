@@ -1,7 +1,7 @@
 import { KeyCap } from './parts-of-page/KeyCap.tsx'
 import { type PlaceId, placeList } from './store/place-list.ts'
 import { useRecordStore } from './store/record-store.ts'
-import { goToPlace, showKeys, turnSheet } from './store/screen-store.ts'
+import { goToPlace, sheetNames, showKeys, takeSheet, useScreenStore } from './store/screen-store.ts'
 
 /** The mark of the program: a trace a part left, seen through a lens. */
 function ProgramMark() {
@@ -14,8 +14,31 @@ function ProgramMark() {
   )
 }
 
-/** The left rail: the ten places, and how names and units are shown. */
-export function Rail({ place, sheetTurned }: { readonly place: PlaceId; readonly sheetTurned: string }) {
+/** The three sheets to read on, the one in use underlined. */
+function SheetChoice() {
+  const inUse = useScreenStore((state) => state.sheetName)
+  return (
+    <fieldset className="sheet-choice">
+      <legend className="rail-word">
+        Sheet <KeyCap keys="Alt+N" />
+      </legend>
+      {sheetNames.map((name) => (
+        <button
+          key={name}
+          type="button"
+          className="sheet-name"
+          aria-pressed={name === inUse}
+          onClick={() => takeSheet(name)}
+        >
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  )
+}
+
+/** The left rail: the ten places, the sheet to read on, and how names and units are shown. */
+export function Rail({ place }: { readonly place: PlaceId; readonly sheetTurned?: string }) {
   const commission = useRecordStore((state) => state.record?.commission)
   return (
     <nav className="rail" aria-label="Places">
@@ -54,13 +77,7 @@ export function Rail({ place, sheetTurned }: { readonly place: PlaceId; readonly
           </span>
           <span className="unseen">List of keys</span>
         </button>
-        <button type="button" className="action-key" onClick={turnSheet}>
-          <KeyCap keys="Alt+N" />
-          <span className="rail-word" aria-hidden="true">
-            {sheetTurned}
-          </span>
-          <span className="unseen">Turn to the {sheetTurned} sheet</span>
-        </button>
+        <SheetChoice />
         {commission === undefined ? null : (
           <p className="rail-word">
             Names: {commission.names.toUpperCase()}

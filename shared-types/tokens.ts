@@ -162,6 +162,8 @@ export const windowWidths = {
 
 /** Spacing in px. */
 export const spacing = [4, 8, 12, 16, 24, 40] as const
+/** Corners are square; only the drawing of a key is a little round, px. */
+export const KEY_CAP_RADIUS_PX = 2
 /** Least size of anything a finger may use, px. */
 export const TOUCH_TARGET_PX = 44
 

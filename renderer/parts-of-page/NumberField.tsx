@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Input } from 'react-aria-components/Input'
 import { TextField as AriaTextField } from 'react-aria-components/TextField'
-import { MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
+import { type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
 import { useRecordStore } from '../store/record-store.ts'
 import { FieldFrame, type FieldProps } from './FieldFrame.tsx'
 import { typedNumber } from './figure-text.ts'
@@ -11,6 +11,8 @@ interface NumberFieldProps extends FieldProps<number | null> {
   readonly quantity: 'length' | 'coating' | 'plain'
   /** Unit printed behind a plain number: `%`, `years`. */
   readonly unit?: string
+  /** Unit in which a length is shown where no record is open yet; else the record says it. */
+  readonly lengthUnit?: LengthUnit
   readonly least?: number
   readonly most?: number
 }
@@ -22,8 +24,9 @@ function shownAs(value: number | null, factor: number): string {
   return value === null ? '' : String(Number((value / factor).toFixed(factor === 1 ? 6 : 4)))
 }
 
-function useUnit(quantity: NumberFieldProps['quantity'], unit: string): { factor: number; unit: string } {
-  const lengthUnit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+function useUnit({ quantity, unit = '', lengthUnit: chosen }: NumberFieldProps): { factor: number; unit: string } {
+  const recorded = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+  const lengthUnit = chosen ?? recorded
   const coatingUnit = useRecordStore((state) => state.record?.commission.coatingUnit ?? 'µm')
   if (quantity === 'length') return { factor: lengthUnit === 'in' ? MM_PER_INCH : 1, unit: lengthUnit }
   if (quantity === 'coating') return { factor: coatingUnit === 'mil' ? UM_PER_MIL : 1, unit: coatingUnit }
@@ -32,7 +35,7 @@ function useUnit(quantity: NumberFieldProps['quantity'], unit: string): { factor
 
 /** A number with its unit. Keeps what was typed on screen; hands on the exact value, or null while it is no number. */
 export function NumberField(props: NumberFieldProps) {
-  const { factor, unit } = useUnit(props.quantity, props.unit ?? '')
+  const { factor, unit } = useUnit(props)
   const [typed, setTyped] = useState(() => shownAs(props.value, factor))
   const read = typedNumber(typed)
   const held = read === null ? null : exact(read * factor)

@@ -1,5 +1,5 @@
 import { create } from 'zustand'
-import type { SheetName } from '../../shared-types/tokens.ts'
+import { type SheetName, sheets } from '../../shared-types/tokens.ts'
 import { type PlaceId, placeList } from './place-list.ts'
 
 /** A row that a reference points at: finding 3, exhibit 12. */
@@ -20,10 +20,13 @@ export interface ScreenState {
 }
 
 const SHEET_KEY = 'witnessmark.sheet'
+/** The sheets in the order in which they are offered and turned through. */
+export const sheetNames = Object.keys(sheets) as SheetName[]
 
 function firstSheet(): SheetName {
   const stored = localStorage.getItem(SHEET_KEY)
-  if (stored === 'paper' || stored === 'night') return stored
+  const known = sheetNames.find((name) => name === stored)
+  if (known !== undefined) return known
   return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'paper'
 }
 
@@ -51,11 +54,16 @@ export function takeInHand(panelId: string | null): void {
   useScreenStore.setState({ inHand: panelId })
 }
 
-/** Turns between paper and night, and remembers it on this machine. */
-export function turnSheet(): void {
-  const sheetName = useScreenStore.getState().sheetName === 'paper' ? 'night' : 'paper'
+/** Takes a sheet to read on, and remembers it on this machine. */
+export function takeSheet(sheetName: SheetName): void {
   localStorage.setItem(SHEET_KEY, sheetName)
   useScreenStore.setState({ sheetName })
+}
+
+/** Turns to the next sheet: paper, night, outdoor, and paper again. */
+export function turnSheet(): void {
+  const next = sheetNames.indexOf(useScreenStore.getState().sheetName) + 1
+  takeSheet(sheetNames[next % sheetNames.length] ?? 'paper')
 }
 
 /** Shows or puts away the list of keys. */

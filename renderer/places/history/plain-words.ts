@@ -48,6 +48,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [/Um$/u, 'µm'],
   [/Px$/u, 'pixels'],
   [/Percent$/u, '%'],
+  [/Degrees$/u, 'degrees'],
 ]
 
 /** A field name in words: `sizeUncertaintyMm` becomes "size uncertainty, mm". */
@@ -85,9 +86,8 @@ export function valueWords(value: unknown, field = ''): string {
     return value.length === 0 ? 'none' : value.map((item) => valueWords(item, field)).join(', ')
   }
   if (typeof value === 'object') {
-    return Object.entries(value)
-      .map(([name, inner]) => `${fieldName(name)} ${valueWords(inner, name)}`)
-      .join(', ')
+    const said = Object.entries(value).map(([name, inner]) => `${fieldName(name)} ${valueWords(inner, name)}`)
+    return said.length === 0 ? 'none' : said.join(', ')
   }
   return typeof value === 'string' && instantText.test(value) ? timeText(value) : String(value)
 }
@@ -102,7 +102,10 @@ const fieldsOf = (row: unknown): Readonly<Record<string, unknown>> =>
   typeof row === 'object' && row !== null ? (row as Record<string, unknown>) : {}
 
 const saysNothing = (value: unknown): boolean =>
-  value === null || value === undefined || value === '' || (Array.isArray(value) && value.length === 0)
+  value === null ||
+  value === undefined ||
+  value === '' ||
+  (typeof value === 'object' && Object.keys(value).length === 0)
 
 /** Fields that differ between two states of a row, in words; a row that was added or taken out lists what it says. */
 export function differencesOf(before: unknown, after: unknown): readonly FieldDifference[] {

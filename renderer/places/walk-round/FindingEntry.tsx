@@ -3,6 +3,7 @@ import type { Finding } from '../../../shared-types/finding.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { type FindingKind, type NameChoice, severity, urgency } from '../../../shared-types/words.ts'
+import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { KeyChoice } from '../../parts-of-page/KeyChoice.tsx'
@@ -10,7 +11,6 @@ import { NoteField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change } from '../../store/ask.ts'
-import { CautionNotes } from './CautionNotes.tsx'
 import { FindingRest } from './FindingRest.tsx'
 import { extentStands, type FindingInHand, newFinding, usualLayer } from './finding-draft.ts'
 import { byFigure, findingKeys } from './keyed-words.ts'
@@ -142,7 +142,7 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
         </div>
         {restShown ? <FindingRest panel={panel} entry={entry} choose={choose} /> : null}
       </div>
-      <CautionNotes panel={panel} steps={raises ? ['sanding or cutting'] : []} />
+      <CautionLines of={panel.cautions} steps={raises ? ['sanding or cutting'] : []} />
     </EditSheet>
   )
 }

@@ -6,11 +6,8 @@ import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { summaryOf } from '../coating/spot-summary.ts'
-import { CautionNotes } from './CautionNotes.tsx'
-import { ExhibitRow } from './ExhibitRow.tsx'
 import { FindingRows } from './FindingRows.tsx'
-import { ImportNote } from './ImportNote.tsx'
-import { ReadingTable, spotLetter, thicknessFigure } from './ReadingTable.tsx'
+import { spotLetter, thicknessFigure } from './ReadingTable.tsx'
 import { enter, useWalkStore } from './walk-store.ts'
 import { stateOfPanel } from './walking.ts'
 
@@ -24,20 +21,15 @@ interface PanelSheetProps {
   readonly onNothingFound: () => void
 }
 
-/** The panel in hand: its state, its outline, what was found, shown and read on it, and what is still open. */
+/** The panel in hand: its state, its outline and what was found on it. */
 export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
   const { panel, record } = props
   const figure = useWalkStore((state) => state.figure)
-  const questions = useWalkStore((state) => state.judgement?.openQuestions)
   const { names, lengthUnit, coatingUnit } = record.commission
   const state = stateOfPanel(record.panels, panel.id)
   const findings = record.findings.filter((finding) => finding.panelId === panel.id)
   const spots = record.spots.filter((spot) => spot.panelId === panel.id)
-  const exhibits = record.exhibits.filter((exhibit) => exhibit.panelId === panel.id)
   const shown = figure === null ? undefined : largestPanelView(figure, panel.id)
-  const open = (questions ?? []).filter((question) =>
-    question.references.some((reference) => reference.kind === 'panel' && reference.key === panel.id),
-  )
   return (
     <>
       <div className="sheet-over">
@@ -123,41 +115,6 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
       >
         <FindingRows findings={findings} unit={lengthUnit} />
       </Section>
-      <Section
-        head="Exhibits"
-        action={<ActionKey keys="E" label="add" name="Add an exhibit" onAct={() => enter({ kind: 'exhibit' })} />}
-      >
-        <ExhibitRow exhibits={exhibits} />
-        <ImportNote panelId={panel.id} />
-      </Section>
-      <Section
-        head="Coating"
-        beside={coatingUnit}
-        action={
-          <ActionKey keys="R" label="read" name="Add readings" onAct={() => enter({ kind: 'reading', amends: null })} />
-        }
-      >
-        <ReadingTable spots={spots} gauges={record.gauges} unit={coatingUnit} />
-      </Section>
-      {state.note === '' ? (
-        <div className="sheet-quick">
-          <ActionKey keys="T" label="note" name="Note on the panel" onAct={() => enter({ kind: 'note' })} />
-        </div>
-      ) : (
-        <Section head="Note" action={<ActionKey keys="T" label="amend" onAct={() => enter({ kind: 'note' })} />}>
-          <p className="panel-note">{state.note}</p>
-        </Section>
-      )}
-      {open.length === 0 ? null : (
-        <Section head="Still open">
-          {open.map((question) => (
-            <p key={question.text} className="open-question">
-              {question.text} <span className="quiet">{question.wouldSettle}</span>
-            </p>
-          ))}
-        </Section>
-      )}
-      <CautionNotes panel={panel} steps={[]} />
     </>
   )
 })

@@ -9,11 +9,11 @@ import {
   paintState,
 } from '../../../shared-types/words.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { KeyChoice } from '../../parts-of-page/KeyChoice.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change, problemOf } from '../../store/ask.ts'
-import { CautionNotes } from './CautionNotes.tsx'
 import { metalKeys, paintKeys } from './keyed-words.ts'
 import { leaveEntry } from './walk-store.ts'
 
@@ -82,7 +82,7 @@ export function MetalChoice({ panel, state, names }: StateChoiceProps) {
         }}
       />
       <HowSeen state={state} onChange={setSeen} />
-      <CautionNotes panel={panel} steps={['sanding or cutting']} />
+      <CautionLines of={panel.cautions} steps={['sanding or cutting']} />
     </section>
   )
 }

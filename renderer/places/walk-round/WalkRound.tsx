@@ -7,6 +7,7 @@ import { useRecordStore } from '../../store/record-store.ts'
 import { takeInHand, useScreenStore } from '../../store/screen-store.ts'
 import { CoverageStrip } from './CoverageStrip.tsx'
 import { importPhotographs } from './import-photographs.ts'
+import { PanelEvidence } from './PanelEvidence.tsx'
 import { PlanArea } from './PlanArea.tsx'
 import { PlanSheets } from './PlanSheets.tsx'
 import { PlanTable } from './PlanTable.tsx'
@@ -121,6 +122,7 @@ export function WalkRound() {
           <WalkSheet record={record} panelList={panelList} panel={panel} onStep={step} onGo={goToPanel} />
         )
       }
+      secondSheet={panel === undefined ? null : <PanelEvidence panel={panel} record={record} />}
     >
       <div className="walk-round">
         {figure === null ? null : <PlanSheets figure={figure} />}

@@ -1,0 +1,114 @@
+import axe from 'axe-core'
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { askThrough } from './asking.ts'
+import { goToPlace, openBrowser, settled, watch } from './browser.ts'
+import { Keyboard } from './keyboard.ts'
+import { type StartedProgram, startEmpty } from './started-program.ts'
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let keyboard: Keyboard
+let faults: string[]
+
+beforeAll(async () => {
+  program = await startEmpty()
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
+  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
+  page.setDefaultTimeout(15_000)
+  faults = watch(page).faults
+  keyboard = new Keyboard(page)
+  await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+}, 60_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+const violations = async (): Promise<string[]> => {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const { axe: engine } = window as unknown as { axe: typeof axe }
+    const said = await engine.run(document, { resultTypes: ['violations'] })
+    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+  })
+}
+
+/** Controls of the two sections that are less high than a finger needs, CSS pixels. */
+const smallTargets = () =>
+  page.evaluate(() => {
+    const controls = document.querySelectorAll<HTMLElement>(
+      '.car-own .yes-no, .car-own .field-input, .car-own-fold > summary',
+    )
+    const found = [...controls].map(
+      (control) => [control.textContent ?? '', control.getBoundingClientRect().height] as const,
+    )
+    return { seen: found.length, small: found.filter(([, height]) => height < 44) }
+  })
+
+const particulars = async () => (await askThrough(page, 'record.view', {})).particulars
+
+describe.sequential('what a car has and measures, by keyboard alone', () => {
+  it('is entered when a record begins, shown as cars of the body usually are until then', async () => {
+    await goToPlace(page, '1', 'Records')
+    await keyboard.press('n')
+    await page.getByRole('radiogroup', { name: 'Level of inspection' }).waitFor()
+    await keyboard.press('p')
+    await keyboard.fill('Title', 'Sedge coupé, 1960')
+    await keyboard.fill('Who examines', 'An examiner')
+    await keyboard.tabTo('Opening roof panel')
+    await keyboard.press('Space')
+    await keyboard.tabTo('none given')
+    await keyboard.press('Enter')
+    await keyboard.fill('Overall length', '9000')
+    await settled(page)
+    expect(await violations()).toEqual([])
+    const { seen, small } = await smallTargets()
+    expect(seen).toBeGreaterThan(20)
+    expect(small).toEqual([])
+    await keyboard.press('Control+Enter')
+    await page
+      .getByText(/Overall length, 9000 mm, lies outside/)
+      .first()
+      .waitFor()
+    await page.keyboard.press('Control+a')
+    await page.keyboard.insertText('4300')
+    await keyboard.press('Control+Enter')
+    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    expect(await particulars()).toMatchObject({
+      conditions: ['pillared', 'filler-flap.R', 'fixed-rear-side-window', 'sunroof', 'spare-well'],
+      dimensions: { lengthMm: 4300 },
+    })
+  }, 60_000)
+
+  it('is amended in Identity, and the walk and the plan follow', async () => {
+    const plans: unknown[] = []
+    page.on('request', (request) => {
+      if (request.url().endsWith('/ask/figures.plan')) plans.push(JSON.parse(request.postData() ?? '{}'))
+    })
+    await goToPlace(page, '2', 'Identity')
+    await page.getByText('Overall length 4\u202f300\u202fmm').waitFor()
+    await keyboard.press('p')
+    await page.locator('.edit-sheet').waitFor()
+    await settled(page)
+    await keyboard.choose('Fuel filler flap', 'on the left')
+    await keyboard.fill('Wheelbase', '2540')
+    await settled(page)
+    expect(await violations()).toEqual([])
+    expect((await smallTargets()).small).toEqual([])
+    await keyboard.press('Control+Enter')
+    await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+    const { conditions, dimensions } = await particulars()
+    expect(dimensions).toEqual({ lengthMm: 4300, wheelbaseMm: 2540 })
+    expect(conditions).toContain('filler-flap.L')
+    expect(conditions).not.toContain('filler-flap.R')
+    await goToPlace(page, '3', 'Walk-round')
+    await settled(page)
+    expect(plans.at(-1)).toEqual({ body: 'coupe', names: 'uk', dimensions, conditions })
+    expect(faults.filter((fault) => !/ 400|Bad Request/.test(fault))).toEqual([])
+  }, 60_000)
+})
