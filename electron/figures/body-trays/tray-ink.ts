@@ -1,0 +1,34 @@
+import type { InkLine } from '../../../shared-types/figure.ts'
+import type { Point } from '../cubic-path.ts'
+import { type Curve, mirroredDown, rounded } from './curve.ts'
+
+/** A line of ink before it becomes path text. */
+export interface InkCurve {
+  readonly weight: InkLine['weight']
+  readonly curve: Curve
+  readonly closed: boolean
+  readonly occlude: boolean
+}
+
+type Weight = InkLine['weight']
+export const line = (weight: Weight, ...curves: Curve[]): InkCurve[] =>
+  curves.map((curve) => ({ weight, curve, closed: false, occlude: false }))
+export const loop = (weight: Weight, ...curves: Curve[]): InkCurve[] =>
+  curves.map((curve) => ({ weight, curve, closed: true, occlude: false }))
+/** A closed part that hides what is under it. */
+export const solid = (weight: Weight, ...curves: Curve[]): InkCurve[] =>
+  curves.map((curve) => ({ weight, curve, closed: true, occlude: true }))
+
+/** Curves with their mirror images about the centre line of a plan. */
+export const bothDown = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirroredDown(curve)])
+
+/** Upright rectangle with rounded corners between two stations and two distances from the centre line. */
+export const block = (from: number, to: number, low: number, high: number, radius = 10): Curve => {
+  const corners: Point[] = [
+    [from, low],
+    [to, low],
+    [to, high],
+    [from, high],
+  ]
+  return rounded(corners, Math.min(radius, (to - from) / 2.02, (high - low) / 2.02))
+}
