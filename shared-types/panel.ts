@@ -62,7 +62,7 @@ export interface CarFeature {
   readonly id: string
   readonly us: string
   readonly uk: string
-  /** A line under the name, with panel names still in braces; empty where the name says all. */
+  /** A line under the name; empty where the name says all. */
   readonly means: string
   /** True when it is on one side or the other, and the record keeps which. */
   readonly onOneSide: boolean

@@ -1,148 +1,135 @@
-import type { CalloutMark, PlanPanel, PlanSheet, PlanView } from '../../shared-types/figure.ts'
+import type { CalloutMark, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
-import { type CalledPanel, type CalloutWish, homesFor } from './callout-homes.ts'
-import { flattened, isInside } from './cubic-path.ts'
+import { type CalloutPlace, choosePlaces } from './callout-choice.ts'
+import { RING_PX } from './callout-conflicts.ts'
+import { groundOf, type SheetBox } from './callout-ground.ts'
+import { placesOf, type SheetSurroundings } from './callout-places.ts'
+import type { CalledPanel, CalloutWish } from './callout-wish.ts'
+import { boundsOf, flattened } from './cubic-path.ts'
 import { readOutline } from './path-text.ts'
-import { shortestAssignment } from './shortest-assignment.ts'
+import { captionBox, rulerBoxes, viewCaptions } from './sheet-furniture.ts'
 
 /** Below this scale there is room for the rings only. */
 export const NAMES_FROM_PIXELS_PER_MM = 0.11
-const RING_PX = 8.5
-/** Room a ring takes along a row of homes, and what each letter beside it adds, px at 11.5 px type. */
-const RING_ROOM_PX = 34
-const LETTER_PX = 5.4
-const CALLED_IN_A_VIEW = 6
-/** Panels with nothing to tell are called out up to here only, so that the drawing stays quiet. */
-const QUIET_IN_A_VIEW = 3
+/** From this scale on the reader has come nearer, and more is named. */
+const NEARER_FROM_PIXELS_PER_MM = 0.28
+/** Paper round the sheet that callouts may use on screen and on the page, px. */
+const PAPER_PX = { left: 24, top: 4, right: 12, foot: 0 } as const
 
-interface SheetPoint {
-  readonly x: number
-  readonly y: number
+/** How many panels of one view are called out, and how many of those may have nothing to tell. */
+export interface CalloutLimits {
+  readonly inAView: number
+  readonly quiet: number
+}
+
+/** Four to six in each of several views; a sheet of one view has the paper for more. */
+export function limitsFor(sheet: PlanSheet, pixelsPerMm: number): CalloutLimits {
+  if (sheet.views.length === 1) return { inAView: 30, quiet: 12 }
+  return pixelsPerMm >= NEARER_FROM_PIXELS_PER_MM ? { inAView: 12, quiet: 6 } : { inAView: 6, quiet: 3 }
 }
 
 /**
- * Callouts of one sheet. Each panel is called out once, in the view where it is largest: inside it where it is
- * large enough, else from a home at the edge of the view by a straight leader. Homes are matched to panels so that
- * the sum of the leaders is least; leaders of a shortest matching never cross, because two that crossed would be
- * shorter with their homes exchanged (Bekos, Kaufmann, Symvonis, Wolff: Boundary labeling, Computational Geometry
- * 36, 2007, straight leaders; the matching itself in `shortest-assignment.ts`).
+ * Callouts of one sheet: numbered rings, each in its panel where the panel is bare and large enough, else on bare paper
+ * with a straight leader to a point inside the panel. `taken` is where marks of the record stand, sheet mm. Places are
+ * chosen so that no ring, text or leader touches another (`callout-choice.ts`, after Christensen, Marks and Shieber
+ * 1995); names are folded away, ring by ring, where there is no room. A panel in hand that
+ * would not be called out otherwise is placed last, so that walking on moves no other callout unless there is no room.
  */
-export function callouts(sheet: PlanSheet, wishes: readonly CalloutWish[], pixelsPerMm: number): CalloutMark[] {
+export function callouts(
+  sheet: PlanSheet,
+  wishes: readonly CalloutWish[],
+  pixelsPerMm: number,
+  taken: readonly SheetBox[] = [],
+  limits: CalloutLimits = limitsFor(sheet, pixelsPerMm),
+): CalloutMark[] {
   const named = pixelsPerMm >= NAMES_FROM_PIXELS_PER_MM
-  return sheet.views.flatMap((view) => {
-    const here = chosen(
-      view,
-      wishes.filter(({ panelId }) => largestView(sheet, panelId) === view),
-    )
-    const inside = here.filter((one) => hasRoomInside(one, view, named, pixelsPerMm))
-    const outside = here.filter((one) => !inside.includes(one))
-    return [
-      ...inside.map(({ wish, panel }) =>
-        mark(
-          wish,
-          view,
-          ringInside(panel, view, named ? (roomPx(wish) - RING_ROOM_PX) / 2 / pixelsPerMm : 0),
-          [],
-          named,
-        ),
-      ),
-      ...led(view, outside, named, pixelsPerMm),
-    ]
-  })
-}
-
-/** Which wishes of a view are met; quiet panels come largest first, after all others. */
-function chosen(view: PlanView, wishes: readonly CalloutWish[]): CalledPanel[] {
-  const all = wishes.flatMap((wish) => {
-    const panel = view.panels.find((own) => own.panelId === wish.panelId)
-    return panel === undefined ? [] : [{ wish, panel }]
-  })
-  const telling = all.filter(({ wish }) => !wish.quiet).slice(0, CALLED_IN_A_VIEW)
-  const quiet = all.filter(({ wish }) => wish.quiet).sort((a, b) => b.panel.areaMm2 - a.panel.areaMm2)
-  return [...telling, ...quiet.slice(0, Math.max(0, QUIET_IN_A_VIEW - telling.length))]
-}
-
-/** The view of a sheet in which a panel is largest. */
-export function largestView(sheet: PlanSheet, panelId: PanelId): PlanView | undefined {
-  let best: PlanView | undefined
-  let most = 0
-  for (const view of sheet.views) {
-    const area = view.panels.find((panel) => panel.panelId === panelId)?.areaMm2 ?? 0
-    if (area > most) {
-      most = area
-      best = view
-    }
+  const ground = groundOf(sheet, pixelsPerMm)
+  const px = (length: number) => length / pixelsPerMm
+  const around: SheetSurroundings = {
+    ground,
+    pixelsPerMm,
+    taken: [
+      ...rulerBoxes(sheet, pixelsPerMm),
+      ...viewCaptions(sheet, ground, pixelsPerMm).map((caption) => captionBox(caption, pixelsPerMm)),
+      ...taken,
+    ],
+    paper: {
+      left: -px(PAPER_PX.left),
+      top: -px(PAPER_PX.top),
+      right: sheet.widthMm + px(PAPER_PX.right),
+      foot: sheet.heightMm + px(PAPER_PX.foot),
+    },
   }
-  return best
+  const called = calledPanels(sheet, wishes, limits, (view, panelId) => ground.panelNumber(view.id, panelId))
+  const places = choosePlaces(called.map((one) => placesOf(one, around, named)))
+  return called.flatMap((one, index) => {
+    const place = places[index]
+    return place ? [markOf(one, place, pixelsPerMm)] : []
+  })
 }
 
-const onSheet = (view: PlanView, { u, v }: { u: number; v: number }): SheetPoint => ({
-  x: view.at.x + u - view.box.u,
-  y: view.at.y + v - view.box.v,
-})
-
-/** Large panels carry their callout themselves; the ends of the car are too full of lines for that. */
-function hasRoomInside({ wish, panel }: CalledPanel, view: PlanView, named: boolean, pixelsPerMm: number): boolean {
-  if (view.id === 'front' || view.id === 'rear') return false
-  const outline = flattened(readOutline(panel.outline), 8)
-  const half = (named ? roomPx(wish) : RING_ROOM_PX) / 2 / pixelsPerMm
-  const tall = RING_ROOM_PX / 2 / pixelsPerMm
-  const { u, v } = panel.label
-  return [-1, 1].every((x) => [-1, 0, 1].every((y) => isInside(outline, [u + x * half, v + y * tall])))
+/** The panels to be called out and where, in the order of the wishes; the one in hand last where it is one too many. */
+function calledPanels(
+  sheet: PlanSheet,
+  wishes: readonly CalloutWish[],
+  limits: CalloutLimits,
+  numberOf: (view: PlanView, panelId: PanelId) => number,
+): CalledPanel[] {
+  const all = wishes.flatMap((wish) => {
+    const view = viewFor(sheet, wish)
+    const drawn = view?.panels.find(({ panelId }) => panelId === wish.panelId)
+    if (view === undefined || drawn === undefined) return []
+    const [dx, dy] = [view.at.x - view.box.u, view.at.y - view.box.v]
+    const { u, v, width, height } = boundsOf(flattened(readOutline(drawn.outline), 8))
+    const called: CalledPanel = {
+      wish,
+      view,
+      viewPlace: sheet.views.indexOf(view) + 1,
+      panel: numberOf(view, wish.panelId),
+      label: { x: drawn.label.u + dx, y: drawn.label.v + dy },
+      box: { left: u + dx, top: v + dy, right: u + width + dx, foot: v + height + dy },
+    }
+    return [{ called, areaMm2: drawn.areaMm2 }]
+  })
+  const chosen = new Set(
+    sheet.views.flatMap((view) => {
+      const here = all.filter(({ called }) => called.view === view)
+      const telling = here.filter(({ called }) => !called.wish.quiet).slice(0, limits.inAView)
+      const quiet = here.filter(({ called }) => called.wish.quiet).sort((a, b) => b.areaMm2 - a.areaMm2)
+      return [...telling, ...quiet.slice(0, Math.max(0, limits.quiet - telling.length))]
+    }),
+  )
+  const extra = all.filter((one) => one.called.wish.inHand && !chosen.has(one))
+  return [...all.filter((one) => chosen.has(one)), ...extra].map(({ called }) => called)
 }
 
-function ringInside(panel: PlanPanel, view: PlanView, shift: number): SheetPoint {
-  const { x, y } = onSheet(view, panel.label)
-  return { x: x - shift, y }
+/** The view in which a panel is called out: where its finding lies, else where it is largest. */
+function viewFor(sheet: PlanSheet, { panelId, at }: CalloutWish): PlanView | undefined {
+  const found = sheet.views.find((view) => view.id === at?.view && view.panels.some((own) => own.panelId === panelId))
+  const areaIn = (view: PlanView) => view.panels.find((own) => own.panelId === panelId)?.areaMm2 ?? 0
+  const largest = sheet.views.reduce<PlanView | undefined>(
+    (best, view) => (areaIn(view) > (best === undefined ? 0 : areaIn(best)) ? view : best),
+    undefined,
+  )
+  return found ?? largest
 }
 
-function mark(
-  wish: CalloutWish,
-  view: PlanView,
-  ring: SheetPoint,
-  leader: readonly SheetPoint[],
-  named: boolean,
-): CalloutMark {
+function markOf({ wish, view }: CalledPanel, place: CalloutPlace, pixelsPerMm: number): CalloutMark {
+  const mm = ({ x, y }: { x: number; y: number }) => ({ x: x / pixelsPerMm, y: y / pixelsPerMm })
+  const { ring, end, text } = place
+  const length = end === null ? 1 : Math.hypot(end.x - ring.x, end.y - ring.y) || 1
+  const rim = end && {
+    x: ring.x + ((end.x - ring.x) * RING_PX) / length,
+    y: ring.y + ((end.y - ring.y) * RING_PX) / length,
+  }
   return {
     figure: String(wish.stop),
     panelId: wish.panelId,
     view: view.id,
-    ring,
-    leader,
-    name: named ? wish.name : '',
-    word: named ? wish.word : '',
-    textSide: 'right',
+    ring: mm(ring),
+    leader: end && rim ? [mm(rim), mm(end)] : [],
+    name: text === null ? '' : wish.name,
+    word: text === null ? '' : wish.word,
+    textSide: text !== null && text.right < ring.x ? 'left' : 'right',
   }
-}
-
-/** Room of a ring with its two lines of text. */
-const roomPx = ({ name, word }: CalloutWish): number => RING_ROOM_PX + LETTER_PX * Math.max(name.length, word.length)
-
-function led(view: PlanView, wanted: readonly CalledPanel[], named: boolean, pixelsPerMm: number): CalloutMark[] {
-  const { served, homes } = homesFor(
-    view,
-    wanted,
-    (wish) => (named ? roomPx(wish) : RING_ROOM_PX) / pixelsPerMm,
-    20 / pixelsPerMm,
-  )
-  if (served.length === 0) return []
-  const sites = served.map(({ panel }) => onSheet(view, panel.label))
-  const onPaper = homes.map((home) => onSheet(view, home))
-  const places = shortestAssignmentOf(sites, onPaper)
-  return served.map(({ wish }, index) => {
-    const site = sites[index] as SheetPoint
-    const home = onPaper[places[index] ?? 0] as SheetPoint
-    return mark(wish, view, home, [rim(home, site, pixelsPerMm), site], named)
-  })
-}
-
-function shortestAssignmentOf(sites: readonly SheetPoint[], homes: readonly SheetPoint[]): number[] {
-  return shortestAssignment(sites.map((site) => homes.map((home) => Math.hypot(site.x - home.x, site.y - home.y))))
-}
-
-/** Where the leader leaves the ring. */
-function rim(ring: SheetPoint, site: SheetPoint, pixelsPerMm: number): SheetPoint {
-  const length = Math.hypot(site.x - ring.x, site.y - ring.y) || 1
-  const share = Math.min(0.9, RING_PX / pixelsPerMm / length)
-  return { x: ring.x + (site.x - ring.x) * share, y: ring.y + (site.y - ring.y) * share }
 }

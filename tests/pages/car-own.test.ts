@@ -95,7 +95,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await keyboard.press('p')
     await page.locator('.edit-sheet').waitFor()
     await settled(page)
-    await keyboard.choose('Fuel filler flap', 'on the left')
+    await keyboard.choose(/Fuel filler flap/, 'on the left')
     await keyboard.fill('Wheelbase', '2540')
     await settled(page)
     expect(await violations()).toEqual([])

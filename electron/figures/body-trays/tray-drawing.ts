@@ -117,5 +117,3 @@ function viewOf(
     set: pieces.flatMap(({ panelId, within }) => (within === null ? [] : [{ panelId, within }])),
   }
 }
-
-export type { Cubic }

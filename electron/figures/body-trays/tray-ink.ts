@@ -1,6 +1,6 @@
 import type { InkLine } from '../../../shared-types/figure.ts'
-import type { Point } from '../cubic-path.ts'
-import { type Curve, mirroredDown, rounded } from './curve.ts'
+import { type Point, straight } from '../cubic-path.ts'
+import { type Curve, endOf, mirroredDown, rounded, smooth, startOf } from './curve.ts'
 
 /** A line of ink before it becomes path text. */
 export interface InkCurve {
@@ -31,4 +31,21 @@ export const block = (from: number, to: number, low: number, high: number, radiu
     [from, high],
   ]
   return rounded(corners, Math.min(radius, (to - from) / 2.02, (high - low) / 2.02))
+}
+
+/** A pipe or a shaft along a run of points: one closed curve at a distance to both sides. */
+export function tube(points: readonly Point[], radius: number): Curve {
+  const side = (sign: number): Point[] =>
+    points.map((here, index) => {
+      const before = points[Math.max(0, index - 1)] ?? here
+      const after = points[Math.min(points.length - 1, index + 1)] ?? here
+      const length = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1
+      return [
+        here[0] + (sign * radius * (before[1] - after[1])) / length,
+        here[1] + (sign * radius * (after[0] - before[0])) / length,
+      ]
+    })
+  const there = smooth(side(1))
+  const back = smooth(side(-1).reverse())
+  return [...there, straight(endOf(there), startOf(back)), ...back, straight(endOf(back), startOf(there))]
 }

@@ -2,8 +2,11 @@ import type { Particulars } from '../../../shared-types/car.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useAnswer } from '../../store/use-answer.ts'
 import { bodyWords } from './body-words.ts'
 import { dayText } from './day-text.ts'
+import { featuresText } from './features.ts'
+import { dimensionsText } from './own-dimensions.ts'
 import { SaidLines } from './SaidLines.tsx'
 
 /** The build interval in words: both ends, one end, or that it is not known. */
@@ -18,6 +21,10 @@ export function builtText(particulars: Pick<Particulars, 'builtFrom' | 'builtTo'
 /** What the car is, as far as it is told or known. */
 export function ParticularsLines({ record, onAmend }: { readonly record: RecordView; readonly onAmend: () => void }) {
   const { particulars, commission } = record
+  const { body } = particulars
+  const features = useAnswer('lists.features', { body })
+  const choices = useAnswer('lists.dimensions', { body }).value?.dimensions ?? []
+  const measures = dimensionsText(choices, particulars.dimensions, commission.names, commission.lengthUnit)
   return (
     <Section
       head="Particulars"
@@ -31,6 +38,8 @@ export function ParticularsLines({ record, onAmend }: { readonly record: RecordV
           ['Maker', particulars.maker],
           ['Line', particulars.line],
           ['Body', bodyWords(particulars.body, commission.names)],
+          ['Has', featuresText(features.value ?? [], particulars.conditions, commission.names)],
+          ['Measures', measures === '' ? 'nothing given: drawn as its body usually is' : measures],
           ['Steering', `on the ${particulars.steering}`],
           ['Market of first sale', particulars.marketOfFirstSale],
           ['Built', builtText(particulars)],

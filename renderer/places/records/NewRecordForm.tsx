@@ -11,6 +11,9 @@ import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { ask, change, loadRecord } from '../../store/ask.ts'
 import { goToPlace } from '../../store/screen-store.ts'
 import { ExaminerFields, PurposeFields, ShownAsFields } from '../identity/CommissionFields.tsx'
+import { DimensionFields } from '../identity/DimensionFields.tsx'
+import { FeatureFields } from '../identity/FeatureFields.tsx'
+import { conditionsOf } from '../identity/features.ts'
 import { FirstParticulars } from '../identity/ParticularsFields.tsx'
 import { FirstVisitFields } from '../identity/VisitFields.tsx'
 import { rememberedHabits, rememberHabits } from './examiner-habits.ts'
@@ -38,7 +41,9 @@ function refuseUnlessTold(form: NewRecord): void {
 
 async function begin(form: NewRecord): Promise<void> {
   refuseUnlessTold(form)
-  const { particulars, commission, visit } = form
+  const { commission, visit } = form
+  const features = await ask('lists.features', { body: form.particulars.body })
+  const particulars = { ...form.particulars, conditions: conditionsOf(features, form.features) }
   await ask('records.create', { fileName: fileNameOf(form), particulars, commission, visit })
   await loadRecord()
   rememberHabits(commission)
@@ -118,7 +123,29 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
             </Section>
           </div>
           <Section
-            head="6 The owner’s leave"
+            head="6 What this car has"
+            level="column"
+            beside="decides which panels are walked; set as cars of this body usually are"
+          >
+            <FeatureFields
+              body={draft.particulars.body}
+              names={draft.commission.names}
+              stateOf={({ id, usually }) => draft.features[id] ?? usually}
+              onState={(id, state) => entry.set({ features: { ...draft.features, [id]: state } })}
+            />
+          </Section>
+          <Section head="7 Dimensions of this car" level="column" beside="where somebody measured it; the plan follows">
+            <DimensionFields
+              body={draft.particulars.body}
+              names={draft.commission.names}
+              lengthUnit={draft.commission.lengthUnit}
+              value={draft.particulars.dimensions}
+              onChange={(dimensions) => entry.set({ particulars: { ...draft.particulars, dimensions } })}
+              problem={entry.problem}
+            />
+          </Section>
+          <Section
+            head="8 The owner’s leave"
             level="column"
             beside="what is not ticked is not given; written leave is best"
           >

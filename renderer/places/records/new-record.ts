@@ -1,6 +1,7 @@
 import { format } from 'date-fns'
 import type { Commission, Consent, Particulars, VisitDraft } from '../../../shared-types/car.ts'
 import { type InspectionLevel, type IntrusiveStep, intrusiveStep } from '../../../shared-types/words.ts'
+import type { FeatureState } from '../identity/features.ts'
 import type { ExaminerHabits } from './examiner-habits.ts'
 
 /** Everything the beginning of the job asks for, as it stands in the form. */
@@ -8,6 +9,8 @@ export interface NewRecord {
   readonly particulars: Particulars
   readonly commission: Commission
   readonly visit: VisitDraft
+  /** What was chosen of what only some cars have; where nothing was, a car has what its body usually has. */
+  readonly features: Readonly<Record<string, FeatureState>>
   /** Steps the owner has given leave for. */
   readonly leave: readonly IntrusiveStep[]
   readonly leaveBy: string
@@ -62,6 +65,7 @@ export function newRecord(level: InspectionLevel, now: Date, examiner: ExaminerH
       odometer: '',
       stateOnArrival: '',
     },
+    features: {},
     leave: [],
     leaveBy: '',
   }

@@ -1,0 +1,165 @@
+import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
+import type { BodyDescription } from './body-description.ts'
+import { type FairCurve, fairCurve } from './fair-curve.ts'
+import { mixed, type Point3, solved, toward } from './space.ts'
+
+/**
+ * The body below the glass, left half. Three lines run round it from the nose (0) over the flank (1 to 2) to the tail
+ * (3): the foot, the fullest line and the crest. Between them every section is two quadratic curves that stand upright
+ * on the fullest line: `level` 0 is the foot, 1 the fullest line, 2 the crest.
+ */
+export interface LowerBody {
+  readonly noseMm: number
+  readonly tailMm: number
+  /** Stations where the rounding of nose and tail ends and the flank begins. */
+  readonly flankFromMm: number
+  readonly flankToMm: number
+  readonly halfWidthMm: number
+  readonly crestHalfMm: number
+  readonly foot: (round: number) => Point3
+  readonly fullest: (round: number) => Point3
+  readonly crest: (round: number) => Point3
+  readonly at: (round: number, level: number) => Point3
+  /** Point of the flank, nose or tail at a station and height. */
+  readonly onSide: (x: number, z: number) => Point3
+  /** Point of nose or tail at a distance from the centre line and a height. */
+  readonly onEnd: (end: 'nose' | 'tail', y: number, z: number) => Point3
+  /** Parameter of the crest, the foot or the fullest line at a station. */
+  readonly roundAt: (line: 'foot' | 'fullest' | 'crest', x: number) => number
+  /** Parameter of a line on nose or tail at a distance from the centre line. */
+  readonly roundAcross: (line: 'foot' | 'fullest' | 'crest', end: 'nose' | 'tail', y: number) => number
+}
+
+interface PlanLine {
+  readonly nose: number
+  readonly tail: number
+  readonly half: FairCurve
+  readonly height: FairCurve
+}
+
+/** Share of the way up or down at which the handle of a section stands above or below the fullest line. */
+const FULLNESS = { upper: 0.64, lower: 0.6 } as const
+
+export function lowerBody(description: BodyDescription, dimensions: BodyDimensions): LowerBody {
+  const { plan } = description
+  const frontAxle = dimensions.frontOverhangMm
+  const rearAxle = frontAxle + dimensions.wheelbaseMm
+  const rearOverhang = dimensions.lengthMm - rearAxle
+  const noseMm = frontAxle * BUMPER_SHARE
+  const tailMm = dimensions.lengthMm - rearOverhang * BUMPER_SHARE
+  const flankFromMm = noseMm + plan.noseRound * frontAxle
+  const flankToMm = tailMm - plan.tailRound * rearOverhang
+  const halfWidthMm = dimensions.widthMm / 2
+  const crestHalfMm = halfWidthMm * (1 - plan.crestInset)
+  const footHalf = halfWidthMm * (1 - plan.footInset)
+  const line = (noseBack: number, tailBack: number, half: FairCurve, height: FairCurve): PlanLine => ({
+    nose: noseMm + noseBack * frontAxle,
+    tail: tailMm - tailBack * rearOverhang,
+    half,
+    height,
+  })
+  const heights = heightsOf(description, dimensions, noseMm, tailMm)
+  const waist = (half: number): FairCurve =>
+    fairCurve([
+      [frontAxle, half],
+      [mixed(frontAxle, rearAxle, 0.5), half * 0.987],
+      [rearAxle, half],
+    ])
+  const lines = {
+    foot: line(plan.noseFootBack, plan.tailFootBack, () => footHalf, heights.foot),
+    fullest: line(0, 0, waist(halfWidthMm), heights.fullest),
+    crest: line(plan.noseCrestBack, plan.tailCrestBack, () => crestHalfMm, heights.crest),
+  }
+  const round =
+    ({ nose, tail, half, height }: PlanLine) =>
+    (t: number): Point3 => {
+      if (t >= 1 && t <= 2) {
+        const x = mixed(flankFromMm, flankToMm, t - 1)
+        return [x, half(x), height(x)]
+      }
+      const front = t < 1
+      const [ahead, across] = quarter(front ? t : 3 - t, front ? plan.noseSquare : plan.tailSquare)
+      const x = front ? flankFromMm - (flankFromMm - nose) * ahead : flankToMm + (tail - flankToMm) * ahead
+      return [x, half(front ? flankFromMm : flankToMm) * across, height(x)]
+    }
+  const foot = round(lines.foot)
+  const fullest = round(lines.fullest)
+  const crest = round(lines.crest)
+  const at = (t: number, level: number): Point3 => {
+    const middle = fullest(t)
+    const end = level > 1 ? crest(t) : foot(t)
+    const fullness = level > 1 ? FULLNESS.upper : FULLNESS.lower
+    const handle: Point3 = [middle[0], middle[1], mixed(middle[2], end[2], fullness)]
+    const s = Math.abs(level - 1)
+    return toward(toward(middle, handle, s), toward(handle, end, s), s)
+  }
+  const levelAt = (t: number, z: number): number => solved((level) => at(t, level)[2], z, 0, 2)
+  const flank = (x: number): number => 1 + (x - flankFromMm) / (flankToMm - flankFromMm)
+  const searched = (where: (t: number) => number, value: number, end: 'nose' | 'tail'): number =>
+    end === 'nose' ? solved(where, value, 0, 1) : solved(where, value, 2, 3)
+  const curves = { foot, fullest, crest }
+  const onRound = (where: (t: number) => number, value: number, z: number, end: 'nose' | 'tail'): Point3 => {
+    const t = searched(where, value, end)
+    return at(t, levelAt(t, z))
+  }
+  return {
+    noseMm,
+    tailMm,
+    flankFromMm,
+    flankToMm,
+    halfWidthMm,
+    crestHalfMm,
+    foot,
+    fullest,
+    crest,
+    at,
+    onSide: (x, z) => {
+      if (x >= flankFromMm && x <= flankToMm) return at(flank(x), levelAt(flank(x), z))
+      return onRound((t) => at(t, levelAt(t, z))[0], x, z, x < flankFromMm ? 'nose' : 'tail')
+    },
+    onEnd: (end, y, z) => onRound((t) => at(t, levelAt(t, z))[1], y, z, end),
+    roundAt: (name, x) => {
+      if (x >= flankFromMm && x <= flankToMm) return flank(x)
+      return searched((t) => curves[name](t)[0], x, x < flankFromMm ? 'nose' : 'tail')
+    },
+    roundAcross: (name, end, y) => searched((t) => curves[name](t)[1], y, end),
+  }
+}
+
+/** Share of an overhang that the bumper takes: the body begins behind it. */
+const BUMPER_SHARE = 0.085
+
+/** Quarter of a superellipse by its angle: 1 ahead and 0 across at the centre line, 0 ahead and 1 across at the flank. */
+function quarter(t: number, square: number): readonly [ahead: number, across: number] {
+  const angle = (t * Math.PI) / 2
+  const [cosine, sine] = [Math.cos(angle), Math.sin(angle)]
+  const radius = (Math.abs(cosine) ** square + Math.abs(sine) ** square) ** (-1 / square)
+  return [Math.max(0, radius * cosine), radius * sine]
+}
+
+function heightsOf({ heights }: BodyDescription, d: BodyDimensions, noseMm: number, tailMm: number) {
+  const belt = d.beltHeightMm
+  const frontAxle = d.frontOverhangMm
+  const rearAxle = frontAxle + d.wheelbaseMm
+  const crest = fairCurve(
+    [
+      [noseMm, belt * heights.noseCrest],
+      [mixed(noseMm, frontAxle, 0.5), belt * mixed(heights.noseCrest, 1, 0.55)],
+      [frontAxle, belt * mixed(heights.noseCrest, 1, 0.85)],
+      [frontAxle + d.wheelbaseMm * 0.2, belt],
+      [rearAxle, belt],
+      [mixed(rearAxle, tailMm, 0.55), belt * mixed(heights.tailCrest, 1, 0.6)],
+      [tailMm, belt * heights.tailCrest],
+    ],
+    { first: (belt * (1 - heights.noseCrest)) / (frontAxle - noseMm) },
+  )
+  const foot = fairCurve([
+    [noseMm, belt * heights.noseFoot],
+    [frontAxle - d.archRadiusMm, mixed(d.sillHeightMm, belt * heights.noseFoot, 0.5)],
+    [frontAxle + d.archRadiusMm, d.sillHeightMm],
+    [rearAxle - d.archRadiusMm, d.sillHeightMm],
+    [rearAxle + d.archRadiusMm, mixed(d.sillHeightMm, belt * heights.tailFoot, 0.6)],
+    [tailMm, belt * heights.tailFoot],
+  ])
+  return { crest, foot, fullest: () => belt * heights.fullest }
+}

@@ -1,0 +1,102 @@
+import type { BodyFrame } from '../body-shape/body-frame.ts'
+import { type Cubic, flattened, type Point } from '../cubic-path.ts'
+import { held, measuresOf } from './measures.ts'
+
+/** Where the members of the underside stand, mm: stations, and distances from the centre line on the left. */
+export interface UnderPlaces {
+  readonly noseMm: number
+  readonly tailMm: number
+  readonly frontAxleMm: number
+  readonly rearAxleMm: number
+  readonly archRadiusMm: number
+  /** Front legs: ends, and their middle in the bay and at the rear end. */
+  readonly frontRailMm: readonly [number, number]
+  readonly frontRailAtMm: number
+  readonly frontRailEndAtMm: number
+  readonly rearRailMm: readonly [number, number]
+  readonly rearRailAtMm: number
+  readonly railHalfMm: number
+  readonly outriggerMm: readonly [number, number]
+  readonly gearboxCrossMm: readonly [number, number]
+  readonly floorCrossMm: readonly [number, number]
+  readonly springMountMm: readonly [number, number]
+  readonly rearLiftMm: readonly [number, number]
+  readonly tankMm: readonly [number, number]
+  readonly rearCrossMm: readonly [number, number]
+  readonly bearerMm: readonly [number, number]
+  readonly sillInnerMm: number
+  readonly sillOuterMm: number
+  readonly archOuterMm: number
+  readonly tyreMm: readonly [number, number]
+  readonly separateFrame: boolean
+}
+
+export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separateFrame: boolean): UnderPlaces {
+  const m = measuresOf(frame)
+  const outline = flattened(roofEdge, 12)
+  const { rearAxleMm: rear, trackHalfMm, tyreWidthMm, body } = frame
+  const front = frame.frontAxleMm
+  const arch = frame.dimensions.archRadiusMm
+  const railHalfMm = 58
+  const frontRailAtMm = held(frame.halfWidthMm * 0.37, 262, 330)
+  const noseMm = Math.max(...[0, 180, frontRailAtMm + 60].map((v) => alongAt(outline, v)[0]))
+  const tailMm = Math.min(...[0, 280, frame.halfWidthMm * 0.62].map((v) => alongAt(outline, v)[1]))
+  const legEnd = Math.max(m.floorFrontMm + 40, front + arch + 400)
+  const frontRail: [number, number] = [noseMm + 118, separateFrame ? front + arch + 70 : legEnd]
+  const rearLeast = Math.max(legEnd + 480, body === 'pickup' ? frame.cabinRearMm + 150 : 0)
+  const rearStart = held(rear - arch - (separateFrame ? 170 : 320), rearLeast, Math.max(rearLeast, rear - 130))
+  const rearCross: [number, number] = [tailMm - 128, tailMm - 58]
+  const bearer: [number, number] = [rearStart - 104, rearStart - 10]
+  const gearbox = legEnd + 150
+  const behind = body === 'pickup' ? bearer[0] : rearStart
+  const floorCross = held((gearbox + 120 + behind) / 2 - 42, gearbox + 150, behind - 110)
+  const springRear = Math.min(rear - arch - 34, rear - 300)
+  const sides = [front + arch + 60, legEnd, springRear, rear - arch, rear + arch].map((u) => acrossAt(outline, u))
+  const sillOuterMm = Math.min(...sides) - 14
+  const sillInnerMm = Math.min(m.floorHalfMm, sillOuterMm - 100)
+  const liftEnd = Math.min(springRear - 190, body === 'pickup' ? frame.cabinRearMm - 50 : rear)
+  return {
+    noseMm,
+    tailMm,
+    frontAxleMm: front,
+    rearAxleMm: rear,
+    archRadiusMm: arch,
+    frontRailMm: frontRail,
+    frontRailAtMm,
+    frontRailEndAtMm: frontRailAtMm + (separateFrame ? 26 : 92),
+    rearRailMm: [rearStart, rearCross[0] - 8],
+    rearRailAtMm: m.archInnerHalfMm - railHalfMm - 20,
+    railHalfMm,
+    outriggerMm: [legEnd - 206, legEnd - 12],
+    gearboxCrossMm: [gearbox, gearbox + 118],
+    floorCrossMm: [floorCross, floorCross + 84],
+    springMountMm: [springRear - 156, springRear],
+    rearLiftMm: [liftEnd - 92, liftEnd],
+    tankMm: [Math.max(rear + 176, rearCross[0] - 520), rearCross[0] - 34],
+    rearCrossMm: rearCross,
+    bearerMm: bearer,
+    sillInnerMm,
+    sillOuterMm,
+    archOuterMm: sillOuterMm,
+    tyreMm: [trackHalfMm - tyreWidthMm / 2, trackHalfMm + tyreWidthMm / 2],
+    separateFrame,
+  }
+}
+
+/** First and last station of an outline at a distance from the centre line. */
+function alongAt(outline: readonly Point[], v: number): readonly [number, number] {
+  const found = crossings(outline, 1, v)
+  return [Math.min(...found), Math.max(...found)]
+}
+
+/** Half width of an outline at a station. */
+const acrossAt = (outline: readonly Point[], u: number): number => Math.max(...crossings(outline, 0, u))
+
+function crossings(outline: readonly Point[], axis: 0 | 1, value: number): number[] {
+  return outline.flatMap((here, index) => {
+    const before = outline.at(index - 1) ?? here
+    if (here[axis] > value === before[axis] > value) return []
+    const share = (value - before[axis]) / (here[axis] - before[axis])
+    return [before[(1 - axis) as 0 | 1] + share * (here[(1 - axis) as 0 | 1] - before[(1 - axis) as 0 | 1])]
+  })
+}
