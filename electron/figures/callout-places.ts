@@ -52,7 +52,16 @@ const tiers: readonly Tier[] = [
 ]
 
 /** Costs in pixels of leader: what a reader would rather have than a leader longer by as much. */
-const cost = { fold: 45, hatchedInside: 30, outside: 16, textLeft: 3, degree: 0.35, line: 1.2, site: 1.8 } as const
+const cost = {
+  fold: 45,
+  hatchedInside: 30,
+  besideFinding: 500,
+  outside: 16,
+  textLeft: 3,
+  degree: 0.35,
+  line: 1.2,
+  site: 1.8,
+} as const
 
 /** The box of the two lines of text beside a ring, px. */
 export function boxOfText(ring: SheetPoint, widthPx: number, side: 'left' | 'right'): SheetBox {
@@ -110,7 +119,7 @@ class PlaceFinder {
   inside(): CalloutPlace[] {
     const { panel, box, wish } = this.called
     const step = Math.max(5, Math.sqrt(((box.right - box.left) * (box.foot - box.top)) / 500) * this.scale)
-    const dear = wish.at === null && !wish.hatched ? 0 : cost.hatchedInside
+    const dear = wish.at !== null ? cost.besideFinding : wish.hatched ? cost.hatchedInside : 0
     const places: CalloutPlace[] = []
     for (let x = box.left * this.scale; x <= box.right * this.scale; x += step) {
       for (let y = box.top * this.scale; y <= box.foot * this.scale; y += step) {

@@ -86,8 +86,8 @@ function calloutWish(
   return {
     panelId: mark.panelId,
     stop: mark.stop,
-    name,
-    word: numbers === '' ? mark.word : `${mark.word}; ${numbers}`,
+    name: numbers === '' ? name : `${name} ${numbers}`,
+    word: mark.word,
     quiet,
     inHand: mark.panelId === inHand,
     hatched: mark.hatch !== 'clean',

@@ -10,7 +10,6 @@ import { sedge } from './sedge.ts'
 
 const figure = bodyPlan('coupe', 'uk')
 const definitions = panelList('coupe', 'with underneath', sedge).panels
-const ids = definitions.map(({ id }) => id)
 
 const state = (panelId: string, inspection: PanelState['inspection'], metal: PanelState['metal']): PanelState => ({
   panelId,
@@ -60,9 +59,9 @@ describe('findings on the plan', () => {
         view: 'right',
         shape: 'area',
         points: [
-          { u, v: -420 },
-          { u: u + 60, v: -420 },
-          { u: u + 60, v: -360 },
+          { u, v: -620 },
+          { u: u + 60, v: -620 },
+          { u: u + 60, v: -560 },
         ],
       },
     }) as unknown as RecordView['findings'][number]
@@ -70,18 +69,18 @@ describe('findings on the plan', () => {
     const outside = figure.sheets.find(({ id }) => id === 'outside')
     if (outside === undefined) throw new Error('no outside')
     const record = recordOf([state('rear-side.R', 'inspected', 'filler in place of metal')], {
-      findings: [finding(3, 'filler', 'slight', 2850), finding(7, 'perforation', 'severe', 2960)],
+      findings: [finding(3, 'filler', 'slight', 2620), finding(7, 'perforation', 'severe', 2760)],
     })
-    return planMarks({ sheet: outside, record, definitions, names: 'uk', pixelsPerMm: 0.138, inHand: null })
+    return planMarks({ sheet: outside, record, definitions, names: 'uk', pixelsPerMm: 0.3, inHand: null })
   }
 
   it('a callout tells the numbers of its findings and points at the gravest that is drawn', () => {
     const called = found().callouts.find(({ panelId }) => panelId === 'rear-side.R')
     expect(called?.view).toBe('right')
-    expect(called?.word).toBe('filler in place of metal; F\u202f3, F\u202f7')
+    expect([called?.name, called?.word]).toEqual(['Rear wing F\u202f3, F\u202f7', 'filler in place of metal'])
     const right = figure.sheets.flatMap(({ views }) => views).find(({ id }) => id === 'right')
     const end = called?.leader.at(-1)
-    expect((end?.x ?? 0) - (right?.at.x ?? 0)).toBeCloseTo(3000, 3)
+    expect((end?.x ?? 0) - (right?.at.x ?? 0)).toBeCloseTo(2800, 3)
   })
 
   it('perforation is solid ink, filler has the hatch its panel has, and both stand in the list of marks', () => {
