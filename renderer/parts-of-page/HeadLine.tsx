@@ -36,7 +36,7 @@ export function HeadLine() {
       <span className="head-kept">
         <span aria-live="off">
           {record.readOnly ? (
-            'read only'
+            'for reading only'
           ) : keptAt === null ? (
             'all kept'
           ) : (

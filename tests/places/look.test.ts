@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { join, resolve, sep } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import {
   cividis,
@@ -156,8 +156,21 @@ describe('style sheets', () => {
     ]
     for (const line of sound) expect(strayLiterals(`.a { ${line} }`), line).toEqual([])
   })
-  it.each(filesUnder('renderer', /\.css$/))('%s takes colours, type, lines and spaces from the tokens', (file) => {
+  // The drawing of the plan has weights of its own, kept with the drawing.
+  it.each(filesUnder('renderer', /(?<!plan)\.css$/))('%s takes colours, type, lines and spaces from the tokens', (file) => {
     expect(strayLiterals(readFileSync(join(top, file), 'utf8'))).toEqual([])
+  })
+  it('no class is ruled by the sheets of two places, whose order depends on where a reader went first', () => {
+    const ruledBy = new Map<string, Set<string>>()
+    for (const file of filesUnder('renderer', /\.css$/)) {
+      const from = file.split(sep)[1] === 'look' ? 'look' : (file.split(sep)[2] ?? '')
+      for (const [, name = ''] of readFileSync(join(top, file), 'utf8').matchAll(/^\s*\.([\w-]+)(?= \{|,$)/gm)) {
+        ruledBy.set(name, (ruledBy.get(name) ?? new Set()).add(from))
+      }
+    }
+    const twice = [...ruledBy].filter(([, from]) => [...from].filter((place) => place !== 'look').length > 1)
+    expect(twice.map(([name]) => name)).toEqual([])
+    expect(ruledBy.size).toBeGreaterThan(150)
   })
   it('the page names no colour in its scripts, and its mark has the accent of paper', () => {
     for (const file of filesUnder('renderer', /\.tsx?$/)) {

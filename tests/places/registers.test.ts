@@ -196,7 +196,7 @@ describe('the journal in words', () => {
   })
   it('says what changed and nothing else, and leaves no blank', () => {
     expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' })).toEqual([
-      { field: 'note', before: 'empty', after: 'soft' },
+      { field: 'note', before: 'blank', after: 'soft' },
     ])
     expect(differencesOf({ depthMm: 4 }, { depthMm: null })).toEqual([
       { field: 'depth, mm', before: '4', after: 'not stated' },

@@ -78,7 +78,7 @@ export function CheckForm({ gauge, onLeave }: { readonly gauge: number | null; r
       {shows === null ? null : (
         <p className="note" role="status">
           Difference {thicknessText(shows.differenceUm, unit)} {unit}
-          {shows.declaredUm === null ? '' : `, declared ± ${thicknessText(shows.declaredUm, unit)} ${unit}`}:{' '}
+          {shows.declaredUm === null ? '' : `, declared error ${thicknessText(shows.declaredUm, unit)} ${unit}`}:{' '}
           {shows.word}.
         </p>
       )}

@@ -17,12 +17,13 @@ interface GaugeListProps {
 
 function declaredWords(gauge: Gauge, unit: CoatingUnit): string {
   if (gauge.errorUm === null && gauge.errorPercent === null) return 'error not declared'
-  const constant = `${coatingFigure(gauge.errorUm ?? 0, unit)} ${unit}`
-  return `declared ± (${constant} + ${figureText(gauge.errorPercent ?? 0, 1)} %)`
+  const constant = `${coatingFigure(gauge.errorUm ?? 0, unit)}\u202f${unit}`
+  return `declared error ${constant} + ${figureText(gauge.errorPercent ?? 0, 1)}\u202f% of the reading`
 }
 
 function CheckLines({ record, gauge }: { readonly record: RecordView; readonly gauge: Gauge }) {
   const unit = record.commission.coatingUnit
+  const withUnit = (um: number) => `${coatingFigure(um, unit)}\u202f${unit}`
   const withdrawal = useChange()
   const checks = record.gaugeChecks.filter((check) => check.gauge === gauge.number)
   const missing = (['before', 'after'] as const).filter((when) => !checks.some((check) => check.when === when))
@@ -35,12 +36,11 @@ function CheckLines({ record, gauge }: { readonly record: RecordView; readonly g
             <li key={check.number} className="check-line">
               <span className="figures">{`H\u202f${check.number}`}</span>
               <span>
-                {check.when}, shim {coatingFigure(check.shimUm, unit)} {unit}: {differenceUm < 0 ? '' : '+'}
-                {coatingFigure(differenceUm, unit)} {unit}
-                {declaredUm === null ? '' : `, declared ± ${coatingFigure(declaredUm, unit)}`}
+                {check.when}, shim {withUnit(check.shimUm)}: {differenceUm < 0 ? '' : '+'}
+                {withUnit(differenceUm)}
                 <span className="under-line">
-                  <span className={word === 'outside the declared error' ? 'strong' : ''}>{word}</span> ·{' '}
-                  {timeText(check.at)}
+                  <span className={word === 'outside the declared error' ? 'strong' : ''}>{word}</span>
+                  {declaredUm === null ? '' : ` of ${withUnit(declaredUm)}`} · {timeText(check.at)}
                 </span>
               </span>
               <ActionKey
@@ -72,7 +72,7 @@ export function GaugeList({ record, onGauge, onCheck }: GaugeListProps) {
       }
     >
       {record.gauges.length === 0 ? (
-        <p className="place-note">No gauge yet. G adds one; its declared error is on its sheet, ± (a + b · t).</p>
+        <p className="place-note">No gauge yet. G adds one; its declared error stands in its papers, as a + b · t.</p>
       ) : null}
       {record.gauges.map((gauge) => (
         <div key={gauge.number} className="gauge">

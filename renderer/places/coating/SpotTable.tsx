@@ -4,6 +4,7 @@ import type { RecordView } from '../../../shared-types/record.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
+import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
@@ -26,7 +27,7 @@ interface SpotTableProps {
 }
 
 const said = (thickness: ThicknessOrMore | null, unit: CoatingUnit): string =>
-  thickness === null ? '–' : `${thickness.orMore ? '> ' : ''}${coatingFigure(thickness.um, unit)}`
+  thickness === null ? '–' : leastForm(coatingFigure(thickness.um, unit), thickness.orMore)
 
 function useSpotRows(record: RecordView): readonly SpotRow[] {
   const nameOf = usePanelNames()
@@ -63,7 +64,7 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
     const gauge = record.gauges.find((row) => row.number === spot.gauge)
     if (gauge === undefined || summary.median === null) return 'not stated'
     const limit = declaredErrorUm(gauge, summary.median.um)
-    return limit === null ? 'not stated' : `± ${coatingFigure(limit, unit)}`
+    return limit === null ? 'not stated' : coatingFigure(limit, unit)
   }
   return (
     <Section
@@ -110,11 +111,11 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
           },
           {
             id: 'spread',
-            head: 'spread',
+            head: 'half range',
             figures: true,
-            cell: ({ summary }) => (summary.spread === null ? '–' : `± ${said(summary.spread, unit)}`),
+            cell: ({ summary }) => (summary.spread === null ? '–' : said(summary.spread, unit)),
           },
-          { id: 'limit', head: 'gauge', figures: true, cell: limitOf },
+          { id: 'limit', head: 'declared error', figures: true, cell: limitOf },
           {
             id: 'mode',
             head: 'mode',
@@ -128,9 +129,10 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
         ]}
       />
       <p className="place-note">
-        Spread is half the range of the values. “&gt;” is a gauge out of range: at least that much. Gauge is the error
-        its maker declares at the median, ± (a + b · t), not the uncertainty of the coating. A reading that failed is in
-        no mean. The thickness map and the volume of filler are not computed here: these are the readings, as read.
+        Half range is half the difference of the largest and the smallest value. “&gt;” is a gauge out of range: more
+        than that. The declared error is what the gauge’s maker declares at the median, a + b · t either way; it is not
+        the uncertainty of the coating. A reading that failed is in no mean. The thickness map and the volume of filler
+        are not computed here: these are the readings, as read.
       </p>
     </Section>
   )

@@ -14,14 +14,14 @@ interface ChainCheckProps {
   readonly onVerify: () => void
 }
 
-/** Recomputes the chain of hashes from the first row to the last. */
+/** Checks the chain of hashes from the first entry to the last. */
 export function ChainCheck({ journalNumber, times, onVerify }: ChainCheckProps) {
   const newest = useAnswer('record.journal', { before: null, limit: 1 }, journalNumber)
   const [said, setSaid] = useState<string | null>(null)
   const [problem, setProblem] = useState<Problem | null>(null)
   useEffect(() => {
     if (times === 0) return
-    setSaid('recomputing every hash')
+    setSaid('checking every entry')
     setProblem(null)
     verifyChain().then(setSaid, (thrown: unknown) => {
       setSaid(null)
@@ -30,15 +30,15 @@ export function ChainCheck({ journalNumber, times, onVerify }: ChainCheckProps) 
   }, [times])
   return (
     <Section
-      head="Chain of hashes"
+      head="Is the journal whole?"
       level="column"
-      action={<ActionKey keys="V" label="verify" name="Verify the journal" onAct={onVerify} />}
+      action={<ActionKey keys="V" label="check" name="Check the journal" onAct={onVerify} />}
     >
       <p className="place-note" role="status">
-        {said ?? 'Not verified since this place was opened.'}
+        {said ?? 'Not checked since this place was opened.'}
       </p>
       <ProblemNote problem={problem} />
-      <p className="edition-hash figures">newest row {newest.value?.entries[0]?.hash ?? 'none'}</p>
+      <p className="edition-hash figures">SHA-256 of the newest entry {newest.value?.entries[0]?.hash ?? 'none'}</p>
     </Section>
   )
 }

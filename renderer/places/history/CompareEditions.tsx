@@ -60,7 +60,7 @@ export function CompareEditions({ record }: { readonly record: RecordView }) {
       </div>
       <ProblemNote problem={problem} />
       <p className="note" role="status">
-        {changes === null ? '' : `${changes.length} ${changes.length === 1 ? 'row differs' : 'rows differ'}`}
+        {changes === null ? '' : `${changes.length} ${changes.length === 1 ? 'difference' : 'differences'}`}
       </p>
       {(changes ?? []).map((change) => (
         <DifferenceTable

@@ -18,7 +18,7 @@ function HistoryPage({ record }: { readonly record: RecordView }) {
   useKeys('History', [
     { keys: 'U', does: 'undo the last change', run: undo },
     { keys: 'R', does: 'do again what was undone', run: redo },
-    { keys: 'V', does: 'verify the journal', run: () => setVerifying((times) => times + 1) },
+    { keys: 'V', does: 'check that the journal is whole', run: () => setVerifying((times) => times + 1) },
   ])
   return (
     <PlacePage name="History">
@@ -30,7 +30,7 @@ function HistoryPage({ record }: { readonly record: RecordView }) {
               {undoState.undo === null ? 'Nothing can be undone now.' : `Would undo: ${undoState.undo}`}
             </p>
             <p className="place-note">
-              {undoState.redo === null ? 'Nothing was undone last.' : `Would do again: ${undoState.redo}`}
+              {undoState.redo === null ? 'Nothing has been undone.' : `Would do again: ${undoState.redo}`}
             </p>
             <div className="place-acts">
               <ActionKey
@@ -48,7 +48,7 @@ function HistoryPage({ record }: { readonly record: RecordView }) {
                 disabled={undoState.redo === null || readOnly}
               />
             </div>
-            <p className="note">Undoing adds a row that reverses the last one. No row is ever taken out.</p>
+            <p className="note">Undoing adds an entry that reverses the last one. No entry is ever taken out.</p>
           </Section>
           <ChainCheck
             journalNumber={record.journalNumber}

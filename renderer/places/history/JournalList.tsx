@@ -45,13 +45,13 @@ function useJournal(journalNumber: number) {
 /** The journal in words, newest first. */
 export function JournalList({ journalNumber }: { readonly journalNumber: number }) {
   const { pages, problem, busy, older } = useJournal(journalNumber)
-  useKeys('Journal', [{ keys: 'M', does: 'show older rows', run: older }])
+  useKeys('Journal', [{ keys: 'M', does: 'show older entries', run: older }])
   const entries = pages?.entries ?? []
   return (
-    <Section head="Journal" level="column" beside={`${journalNumber} rows; Enter opens one`}>
+    <Section head="Journal" level="column" beside={`${journalNumber} entries; Enter opens one`}>
       <ProblemNote problem={problem} />
       {pages !== null && entries.length === 0 ? (
-        <p className="place-note">Nothing has been changed yet. The first row is written with the first change.</p>
+        <p className="place-note">Nothing has been changed yet. The first entry is written with the first change.</p>
       ) : null}
       <ol className="journal">
         {entries.map((entry) => (
@@ -61,7 +61,7 @@ export function JournalList({ journalNumber }: { readonly journalNumber: number 
       <p className="note" role="status">
         {busy ? 'reading the journal' : ''}
       </p>
-      {pages?.more === true ? <ActionKey keys="M" label="older rows" onAct={older} /> : null}
+      {pages?.more === true ? <ActionKey keys="M" label="older entries" onAct={older} /> : null}
     </Section>
   )
 }

@@ -19,7 +19,7 @@ export function JournalRow({ entry }: { readonly entry: JournalEntry }) {
         <span className="figures quiet">{entry.number}</span>
         <span>
           {entry.label}
-          {entry.undoes === null ? null : <span className="quiet"> (reverses row {entry.undoes})</span>}
+          {entry.undoes === null ? null : <span className="quiet"> (reverses entry {entry.undoes})</span>}
         </span>
         <span className="note">
           {timeText(entry.at)} · {entry.who === '' ? 'nobody named' : entry.who}
@@ -36,9 +36,7 @@ export function JournalRow({ entry }: { readonly entry: JournalEntry }) {
               after={change.after}
             />
           ))}
-          <p className="edition-hash figures">
-            {entry.command} · hash {entry.hash}
-          </p>
+          <p className="edition-hash figures">SHA-256 {entry.hash}</p>
         </div>
       ) : null}
     </li>

@@ -6,7 +6,7 @@ const rowNames: { readonly [R in RegisterName]: string } = {
   particulars: 'particulars of the car',
   commission: 'commission',
   visits: 'visit',
-  consents: 'consent',
+  consents: 'leave',
   carNumbers: 'number on the car',
   panels: 'panel',
   findings: 'finding',
@@ -73,11 +73,11 @@ const citedBy: Readonly<Record<string, string>> = {
   repeats: 'C',
 }
 
-/** A value in words. Nothing is ever left blank: null is "not stated", an empty text "empty". */
+/** A value in words. Nothing is ever left blank: null is "not stated", an empty text "blank". */
 export function valueWords(value: unknown, field = ''): string {
   if (value === null || value === undefined) return 'not stated'
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
-  if (value === '') return 'empty'
+  if (value === '') return 'blank'
   if (typeof value === 'number') {
     const letter = citedBy[field]
     return letter === undefined ? String(value) : `${letter} ${value}`

@@ -4,6 +4,6 @@ import { ask } from '../../store/ask.ts'
 export async function verifyChain(): Promise<string> {
   const { rows, sound, firstBad } = await ask('record.verify', {})
   return sound
-    ? `The journal is sound: ${rows} rows, each bound to the one before it by its SHA-256.`
-    : `The journal is not sound: row ${firstBad ?? 'unknown'} does not fit the one before it. Keep this file as it is and go on from a backup.`
+    ? `The journal is whole: ${rows} entries, each bound to the one before it by its SHA-256.`
+    : `The journal is not whole: entry ${firstBad ?? 'unknown'} does not fit the one before it. Keep this record as it is, and go on from a copy.`
 }

@@ -44,7 +44,7 @@ export function AreaLines({ area, whole = false }: AreaLinesProps) {
       <div className="area-head">
         <span className="strong">{area.label}</span>
         <span className="quiet">
-          {figureText(area.areaM2, 2)} m² · {seen}
+          {figureText(area.areaM2, 2)} m² by the plan · {seen}
         </span>
         <button
           type="button"

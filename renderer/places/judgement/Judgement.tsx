@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import type { Judgement as JudgementView } from '../../../shared-types/judgement.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
+import { BOUNDS_MEANING } from '../../parts-of-page/number-forms.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
@@ -42,11 +43,7 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
             Walk-round (Alt 3).
           </p>
         ) : null}
-        <Section
-          head="What of the body is original"
-          level="column"
-          beside="bounds: least – most possible; the width is what was not seen"
-        >
+        <Section head="What of the body is original" level="column" beside={BOUNDS_MEANING}>
           <BarAxis />
           <AreaLines area={judgement.whole} whole />
         </Section>
@@ -65,7 +62,7 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
         <CoverageLines coverage={judgement.coverage} />
         <Section head="Parts, by group" level="column" beside="by count">
           <BarAxis />
-          {judgement.parts.length === 0 ? <p className="place-note">The parts register is empty.</p> : null}
+          {judgement.parts.length === 0 ? <p className="place-note">No part is on the list.</p> : null}
           {judgement.parts.map((range) => (
             <ShareLine key={range.id} range={range} label={range.label} />
           ))}
@@ -84,7 +81,7 @@ function JudgementPage({ record }: { readonly record: RecordView }) {
       <ProblemNote problem={judgement.problem} />
       {judgement.value === null ? (
         <p className="place-note" role="status">
-          {judgement.busy ? 'computing from the record' : ''}
+          {judgement.busy ? 'reckoning from the record' : ''}
         </p>
       ) : (
         <JudgementColumns judgement={judgement.value} />

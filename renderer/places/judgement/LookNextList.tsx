@@ -13,7 +13,7 @@ export function LookNextList({ entries }: { readonly entries: readonly LookNext[
       ) : null}
       <ul>
         {entries.map((entry) => (
-          <li key={`${entry.panelId} ${entry.what}`} className="open-question">
+          <li key={`${entry.panelId} ${entry.what}`} className="question-line">
             <p>
               {entry.panelId === null ? null : (
                 <ReferenceLink reference={{ kind: 'panel', key: entry.panelId }} words={nameOf(entry.panelId)} />

@@ -15,7 +15,7 @@ export function OpenQuestions({ questions }: { readonly questions: readonly Open
       ) : null}
       <ul>
         {questions.map((question) => (
-          <li key={`${question.text} ${question.wouldSettle}`} className="open-question">
+          <li key={`${question.text} ${question.wouldSettle}`} className="question-line">
             <p>{question.text}</p>
             <p className="note">
               {question.wouldSettle === ''

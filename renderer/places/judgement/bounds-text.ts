@@ -1,4 +1,4 @@
-import { figureText } from '../../parts-of-page/figure-text.ts'
+import { boundsForm } from '../../parts-of-page/number-forms.ts'
 
 /**
  * Least and most possible as printed, "58 – 71 %". The low end is rounded down and the high end up, so that the
@@ -8,5 +8,5 @@ export function boundsText(range: { readonly lowPercent: number; readonly highPe
   // A share that is whole but for the last bit of a sum must not be pushed a full per cent further out.
   const low = Math.floor(range.lowPercent + 1e-9)
   const high = Math.ceil(range.highPercent - 1e-9)
-  return low === high ? `${figureText(low)}\u202f%` : `${figureText(low)} – ${figureText(high)}\u202f%`
+  return boundsForm(low, high, '%')
 }

@@ -33,7 +33,7 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
       <Section
         head="Measurements"
         level="column"
-        beside="value ± expanded uncertainty, k = 2 (JCGM 100:2008)"
+        beside="with expanded uncertainty, k = 2 (JCGM 100:2008)"
         action={<ActionKey keys="M" label="add" name="Add a measurement" onAct={add} disabled={record.readOnly} />}
       >
         <RegisterTable
@@ -63,12 +63,7 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
               id: 'value',
               head: 'value',
               figures: true,
-              cell: ({ measurement }) => (
-                <>
-                  <span className="quantity">{measuredText(measurement).value}</span>
-                  <span className="under-line">{measuredText(measurement).uncertainty}</span>
-                </>
-              ),
+              cell: ({ measurement }) => <span className="quantity">{measuredText(measurement)}</span>,
             },
             {
               id: 'method',

@@ -1,5 +1,5 @@
 import { Section } from '../../parts-of-page/Section.tsx'
-import type { GroupCount } from './part-rows.ts'
+import { type GroupCount, groupWords } from './part-rows.ts'
 
 interface GroupCountsProps {
   readonly counts: readonly GroupCount[]
@@ -25,7 +25,7 @@ export function GroupCounts({ counts, group, onGroup }: GroupCountsProps) {
     <Section head="Groups" level="column" beside="seen, of all">
       <ul>
         {line('', 'every group', seen, all)}
-        {counts.map((count) => line(count.group, count.group, count.seen, count.all))}
+        {counts.map((count) => line(count.group, groupWords(count.group), count.seen, count.all))}
       </ul>
       <p className="place-note">
         A part nobody has looked at is not seen; that is not the same as missing, or as fine.

@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import type { PartEntry } from '../../../shared-types/part.ts'
 import { howLearned, type PartState } from '../../../shared-types/words.ts'
+import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
@@ -9,7 +10,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change } from '../../store/ask.ts'
-import type { PartRow } from './part-rows.ts'
+import { groupWords, type PartRow } from './part-rows.ts'
 
 const stateKeys: readonly KeyedChoice<PartState>[] = [
   { choice: 'factory fitted', keys: 'F' },
@@ -62,7 +63,7 @@ function PartAdvice({ row }: { readonly row: PartRow }) {
       </div>
       <div>
         <dt>Travels with</dt>
-        <dd>{definition.travelsWith ?? 'nothing: it counts alone'}</dd>
+        <dd>{groupWords(definition.travelsWith ?? 'nothing: it counts alone')}</dd>
       </div>
       <div>
         <dt>Replaced in service</dt>
@@ -106,11 +107,7 @@ export function PartSheet({ row, readOnly, at, onStep, onLeave }: PartSheetProps
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
       <PartAdvice row={row} />
-      {row.definition.cautions.map((caution) => (
-        <p className="caution" key={caution.id}>
-          <span className="strong">Caution.</span> {caution.text} <cite>{caution.source}</cite>
-        </p>
-      ))}
+      <CautionLines of={row.definition.cautions} />
     </EntrySheet>
   )
 }

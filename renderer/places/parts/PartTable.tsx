@@ -1,6 +1,6 @@
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { type RegisterColumn, RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
-import type { PartRow } from './part-rows.ts'
+import { groupWords, type PartRow } from './part-rows.ts'
 
 interface PartTableProps {
   readonly rows: readonly PartRow[]
@@ -16,7 +16,7 @@ const columns: readonly RegisterColumn<PartRow>[] = [
     cell: (row) => (
       <>
         {row.name}
-        <span className="under-line">{row.definition.group}</span>
+        <span className="under-line">{groupWords(row.definition.group)}</span>
       </>
     ),
   },
@@ -49,7 +49,7 @@ const columns: readonly RegisterColumn<PartRow>[] = [
   {
     id: 'travels',
     head: 'travels with',
-    cell: (row) => <span className="note">{row.definition.travelsWith ?? 'nothing'}</span>,
+    cell: (row) => <span className="note">{groupWords(row.definition.travelsWith ?? 'nothing')}</span>,
   },
 ]
 
@@ -57,13 +57,13 @@ const columns: readonly RegisterColumn<PartRow>[] = [
 export function PartTable({ rows, inHand, onOpen }: PartTableProps) {
   return (
     <RegisterTable
-      label="Parts register"
+      label="Parts of this car"
       rows={rows}
       keyOf={(row) => row.definition.id}
       textOf={(row) => row.name}
       onOpen={(row) => onOpen(row.definition.id)}
       chosen={inHand}
-      whenEmpty="No part is left by this filter. A shows every part."
+      whenEmpty="No part answers to this. A shows every part."
       columns={columns}
     />
   )

@@ -65,6 +65,9 @@ export interface GroupCount {
   readonly notSeen: number
 }
 
+/** A group or set of parts in words: `fuel-supply` is "fuel supply". */
+export const groupWords = (group: string): string => group.replaceAll('-', ' ')
+
 /** How many parts of each group were seen, in the order the groups appear in the list. */
 export function groupCounts(rows: readonly PartRow[]): readonly GroupCount[] {
   const counts = new Map<string, { all: number; seen: number }>()

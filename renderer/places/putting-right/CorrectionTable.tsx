@@ -2,6 +2,7 @@ import type { Correction } from '../../../shared-types/correction.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { figureText } from '../../parts-of-page/figure-text.ts'
+import { boundsForm } from '../../parts-of-page/number-forms.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -14,15 +15,14 @@ interface CorrectionTableProps {
   readonly onAdd: () => void
 }
 
-function CostCell({ correction }: { readonly correction: Correction }) {
+function CostCell({ correction, currency }: { readonly correction: Correction; readonly currency: string }) {
   const { cost } = correction
   if (cost === null) return <span className="quiet">not priced</span>
   return (
     <>
-      <span className="quantity">
-        {figureText(cost.low)} · {figureText(cost.likely)} · {figureText(cost.high)}
-      </span>
+      <span className="quantity">{boundsForm(cost.low, cost.high, currency)}</span>
       <span className="under-line">
+        {cost.low === cost.high ? '' : `likely ${figureText(cost.likely)}\u202f${currency}; `}
         {cost.basis === '' ? 'basis not stated' : cost.basis}, {dayText(cost.pricedOn)}
       </span>
     </>
@@ -59,7 +59,7 @@ export function CorrectionTable({ record, chosen, onOpen, onAdd }: CorrectionTab
     <Section
       head="Corrections"
       level="column"
-      beside={`cost in ${record.commission.currency}: low · likely · high`}
+      beside="cost as bounds, least – most"
       action={<ActionKey keys="K" label="add" name="Add a correction" onAct={onAdd} disabled={record.readOnly} />}
     >
       <RegisterTable
@@ -100,7 +100,7 @@ export function CorrectionTable({ record, chosen, onOpen, onAdd }: CorrectionTab
             id: 'cost',
             head: 'cost',
             figures: true,
-            cell: (correction) => <CostCell correction={correction} />,
+            cell: (correction) => <CostCell correction={correction} currency={record.commission.currency} />,
           },
           {
             id: 'before',

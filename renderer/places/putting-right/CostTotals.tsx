@@ -1,6 +1,6 @@
 import type { Correction } from '../../../shared-types/correction.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { figureText } from '../../parts-of-page/figure-text.ts'
+import { boundsForm } from '../../parts-of-page/number-forms.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { dayText } from '../identity/day-text.ts'
 import { boundsOf, type CostBounds } from './cost-bounds.ts'
@@ -20,7 +20,7 @@ function pricedWhen(bounds: CostBounds): string {
 /** Costs summed as bounds, state by state: what is still to be spent is never added to what was spent. */
 export function CostTotals({ record }: { readonly record: RecordView }) {
   return (
-    <Section head="Costs, as bounds" level="column" beside={record.commission.currency}>
+    <Section head="Costs, as bounds" level="column" beside="least – most">
       <dl className="said-list">
         {states.map(([state, words]) => {
           const bounds = boundsOf(record.corrections.filter((correction) => correction.state === state))
@@ -31,9 +31,7 @@ export function CostTotals({ record }: { readonly record: RecordView }) {
                 {bounds.priced === 0 ? (
                   <span className="quiet">nothing priced</span>
                 ) : (
-                  <span className="figures">
-                    {figureText(bounds.low)} – {figureText(bounds.high)}
-                  </span>
+                  <span className="figures">{boundsForm(bounds.low, bounds.high, record.commission.currency)}</span>
                 )}
                 <span className="under-line">
                   {bounds.priced} of {bounds.corrections} priced
@@ -45,8 +43,8 @@ export function CostTotals({ record }: { readonly record: RecordView }) {
         })}
       </dl>
       <p className="place-note">
-        Bounds: the sum of all low ends to the sum of all high ends. No likely total is computed here, because low and
-        high seldom come together. What is not priced is in no sum.
+        The least is the sum of all low ends, the most the sum of all high ends. No likely total is reckoned here,
+        because low and high seldom come together. What is not priced is in no sum.
       </p>
     </Section>
   )

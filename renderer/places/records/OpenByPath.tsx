@@ -18,7 +18,7 @@ export function OpenByPath({ onOpen, onLeave }: OpenByPathProps) {
     setAsked(true)
     if (path.trim() !== '') onOpen(path.trim(), readOnly)
   }
-  useKeys('Open by path', [
+  useKeys('Open another record', [
     { keys: 'Ctrl+Enter', does: 'open', run: open, whileTyping: true },
     { keys: 'Escape', does: 'leave', run: onLeave, whileTyping: true },
   ])
@@ -32,16 +32,16 @@ export function OpenByPath({ onOpen, onLeave }: OpenByPathProps) {
       }}
     >
       <TextField
-        label="Path of the record"
+        label="Where the record is kept"
         figures
         autoFocus
         value={path}
         onChange={setPath}
-        hint="a file that ends in .wmk"
-        problem={asked && path.trim() === '' ? 'Write the path of a record.' : null}
+        hint="the whole name of the file; it ends in .wmk"
+        problem={asked && path.trim() === '' ? 'Write where the record is kept.' : null}
       />
       <YesNoField
-        label="read only"
+        label="for reading only"
         hint="nothing can be changed; another program may go on writing"
         value={readOnly}
         onChange={setReadOnly}

@@ -10,8 +10,8 @@ import type { RecordActs } from './record-acts.ts'
 export function OpenRecord({ record, acts }: { readonly record: RecordView; readonly acts: RecordActs }) {
   const walked = useRecordStore((state) => state.panelList?.panels.filter((panel) => panel.walked).length ?? 0)
   useKeys('The open record', [
-    { keys: 'B', does: 'make a backup copy', run: acts.backup },
-    { keys: 'V', does: 'verify the journal', run: acts.verify },
+    { keys: 'B', does: 'make a copy to keep elsewhere', run: acts.backup },
+    { keys: 'V', does: 'check that the journal is whole', run: acts.verify },
     { keys: 'C', does: 'close the record', run: acts.close },
   ])
   const inspected = record.panels.filter((panel) => panel.inspection === 'inspected').length
@@ -23,8 +23,8 @@ export function OpenRecord({ record, acts }: { readonly record: RecordView; read
     ['Findings', String(record.findings.length)],
     ['Exhibits', String(record.exhibits.length)],
     ['Editions issued', String(record.editions.length)],
-    ['Journal rows', String(record.journalNumber)],
-    ['Kept', record.readOnly ? 'read only: nothing can be changed' : 'each change as it is made'],
+    ['Journal entries', String(record.journalNumber)],
+    ['Kept', record.readOnly ? 'for reading only: nothing can be changed' : 'each change as it is made'],
   ]
   return (
     <Section head="Open now" level="column">
@@ -38,8 +38,8 @@ export function OpenRecord({ record, acts }: { readonly record: RecordView; read
       </dl>
       <p className="record-path figures">{record.path}</p>
       <div className="place-acts">
-        <ActionKey keys="B" label="backup" name="Make a backup copy" onAct={acts.backup} />
-        <ActionKey keys="V" label="verify" name="Verify the journal" onAct={acts.verify} />
+        <ActionKey keys="B" label="copy" name="Make a copy to keep elsewhere" onAct={acts.backup} />
+        <ActionKey keys="V" label="check" name="Check that the journal is whole" onAct={acts.verify} />
         <ActionKey keys="C" label="close" name="Close the record" onAct={acts.close} />
       </div>
     </Section>

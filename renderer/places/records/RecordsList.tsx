@@ -20,7 +20,7 @@ function RecordRow({ known, onOpen }: { readonly known: KnownRecord; readonly on
         <span className="figures">{known.recordNumber}</span>
         <span className="quiet">
           {known.missing
-            ? 'missing: moved or deleted'
+            ? 'missing: moved or thrown away'
             : `changed ${format(new Date(known.changedAt), 'd MMM yyyy, HH:mm')}`}
         </span>
         <span className="record-path figures">{known.path}</span>
@@ -37,7 +37,7 @@ export function RecordsList({ onNew }: { readonly onNew: () => void }) {
   const [typing, setTyping] = useState(false)
   useKeys('Records', [
     { keys: 'N', does: 'begin a new record', run: onNew },
-    { keys: 'O', does: 'open a record by its path', run: () => setTyping(true) },
+    { keys: 'O', does: 'open a record that is not listed', run: () => setTyping(true) },
     { keys: 'D', does: 'open the demonstration car', run: acts.demonstration },
   ])
   const rows = known.value ?? []
@@ -63,7 +63,7 @@ export function RecordsList({ onNew }: { readonly onNew: () => void }) {
         </Section>
         <div className="place-acts">
           <ActionKey keys="N" label="new record" onAct={onNew} />
-          <ActionKey keys="O" label="open by path" onAct={() => setTyping(true)} />
+          <ActionKey keys="O" label="open another" onAct={() => setTyping(true)} />
           <ActionKey keys="D" label="demonstration car" onAct={acts.demonstration} />
         </div>
         {typing ? <OpenByPath onOpen={acts.open} onLeave={() => setTyping(false)} /> : null}

@@ -64,7 +64,7 @@ export function useRecordActs(): RecordActs {
         return goToWork()
       }),
     backup: () => act('copying', null, async () => `A copy was made: ${(await ask('record.backup', {})).path}`),
-    verify: () => act('verifying the journal', null, verifyChain),
+    verify: () => act('checking the journal', null, verifyChain),
     close: () =>
       act('closing', null, async () => {
         await ask('records.close', {})

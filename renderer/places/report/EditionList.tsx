@@ -53,7 +53,7 @@ export function EditionList({ record, shown, onShow, onIssue }: EditionListProps
             </p>
             <p className="note">
               {timeText(edition.issuedAt)} · {edition.paper} · {edition.pages} pages ·{' '}
-              {figureText(edition.byteLength / 1e6, 2)} MB · journal row {edition.journalNumber}
+              {figureText(edition.byteLength / 1e6, 2)} MB · journal entry {edition.journalNumber}
             </p>
             {edition.reason === '' ? null : <p className="note">Why: {edition.reason}</p>}
             <p className="edition-hash figures">SHA-256 {edition.sha256}</p>

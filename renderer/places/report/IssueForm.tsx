@@ -43,8 +43,8 @@ export function IssueForm({ record, paper, onLeave, onIssued }: IssueFormProps) 
       onLeave={onLeave}
     >
       <p>
-        <strong>An issued edition cannot be undone.</strong> It is frozen in the record with its number, time and hash.
-        What is amended afterwards goes into the next edition, which lists what changed.
+        <strong>An issued edition cannot be undone.</strong> It is frozen in the record with its number, its time and
+        its SHA-256. What is amended afterwards goes into the next edition, which lists what changed.
       </p>
       {next === 1 ? (
         <p className="note">The first edition needs no reason.</p>

@@ -29,7 +29,7 @@ function save(fileName: string, text: string): void {
   URL.revokeObjectURL(address)
 }
 
-/** Each register as a table for a spreadsheet. */
+/** Each register as a list for a spreadsheet. */
 export function RegisterFiles() {
   const [problem, setProblem] = useState<Problem | null>(null)
   const [said, setSaid] = useState('')
@@ -38,19 +38,19 @@ export function RegisterFiles() {
       const { fileName, csv } = await ask('register.table', { register })
       save(fileName, csv)
       setProblem(null)
-      setSaid(`${fileName} was handed over.`)
+      setSaid(`${fileName} is with the files this machine keeps for you.`)
     } catch (thrown) {
       setProblem(problemOf(thrown))
     }
   }
   return (
-    <Section head="Registers as tables" level="column" beside="CSV">
+    <Section head="Lists for a spreadsheet" level="column" beside="CSV">
       <p className="register-files">
         {registers.map(([register, words]) => (
           <Button
             key={register}
             className="place-link"
-            aria-label={`Save ${words} as CSV`}
+            aria-label={`Keep the list of ${words} as CSV`}
             onPress={() => void write(register)}
           >
             {words}

@@ -16,7 +16,7 @@ import { leaveEntry } from './walk-store.ts'
 type Kind = 'photograph' | ExhibitDraft['kind']
 
 const kinds: readonly KeyedChoice<Kind>[] = [
-  { choice: 'photograph', keys: '1', words: 'photographs from files' },
+  { choice: 'photograph', keys: '1', words: 'photographs' },
   { choice: 'document', keys: '2' },
   { choice: 'statement', keys: '3', means: 'what somebody said, and who' },
   { choice: 'recording', keys: '4' },
@@ -77,7 +77,7 @@ export function ExhibitEntry({ panel, names }: ExhibitEntryProps) {
         ref={chooser}
         type="file"
         className="unseen"
-        aria-label="Photographs from files"
+        aria-label="Photographs kept on this machine"
         accept="image/jpeg,image/png,image/webp,image/tiff,image/heic,.heic,.heif"
         multiple
         tabIndex={-1}
@@ -91,8 +91,8 @@ export function ExhibitEntry({ panel, names }: ExhibitEntryProps) {
         <>
           <ActionKey keys="1" label="choose photographs" onAct={() => chooser.current?.click()} />
           <p className="note">
-            Photographs can also be dropped on a panel of the plan, or pasted while the panel is in hand. The file is
-            kept as it is, letter for letter.
+            Photographs can also be dropped on a panel of the plan, or pasted while the panel is in hand. Each is kept
+            exactly as the camera made it.
           </p>
           <ImportNote panelId={panel.id} />
         </>

@@ -11,7 +11,7 @@ export function FindingSizes({ entry }: { readonly entry: Entry<FindingInHand> }
         <NumberField label="long" quantity="length" {...entry.field('lengthMm')} />
         <NumberField label="wide" quantity="length" {...entry.field('widthMm')} />
         <NumberField label="deep" quantity="length" {...entry.field('depthMm')} />
-        <NumberField label="± (k = 2)" quantity="length" {...entry.field('sizeUncertaintyMm')} />
+        <NumberField label="uncertainty, k = 2" quantity="length" {...entry.field('sizeUncertaintyMm')} />
       </div>
     </fieldset>
   )

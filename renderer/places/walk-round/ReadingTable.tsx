@@ -1,6 +1,7 @@
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
+import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { summaryOf, type ThicknessOrMore } from '../coating/spot-summary.ts'
 import { enter } from './walk-store.ts'
 
@@ -12,6 +13,9 @@ export function thicknessFigure(value: ThicknessOrMore | null, unit: CoatingUnit
   if (value === null) return '—'
   return `${value.orMore ? '>\u202f' : ''}${coatingFigure(value.um, unit)}`
 }
+
+const leastFigure = (value: ThicknessOrMore | null, unit: CoatingUnit): string =>
+  value === null ? '—' : leastForm(coatingFigure(value.um, unit), value.orMore)
 
 const MAX_SHOWN = 3
 
@@ -29,7 +33,7 @@ function gaugeText(spot: Spot | undefined, gauges: readonly Gauge[], unit: Coati
   const constant = gauge.errorUm === null ? null : `${coatingFigure(gauge.errorUm, unit)}\u202f${unit}`
   const share = gauge.errorPercent === null ? null : `${gauge.errorPercent}\u202f%`
   const declared = [constant, share].filter((word) => word !== null).join(' + ')
-  return `${gauge.name}${declared === '' ? ', error not declared' : ` ± (${declared})`}, mode ${spot.mode}.`
+  return `${gauge.name}, ${declared === '' ? 'error not declared' : `declared error ${declared}`}, mode ${spot.mode}.`
 }
 
 interface ReadingTableProps {
@@ -38,7 +42,7 @@ interface ReadingTableProps {
   readonly unit: CoatingUnit
 }
 
-/** Readings of the panel in hand: values, median, and half the range as the spread. */
+/** Readings of the panel in hand: values, median, and half the range. */
 export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
   if (spots.length === 0) return <p className="note none-yet">no readings</p>
   return (
@@ -51,7 +55,7 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
             </th>
             <th scope="col">readings</th>
             <th scope="col">median</th>
-            <th scope="col">spread</th>
+            <th scope="col">half range</th>
           </tr>
         </thead>
         <tbody>
@@ -71,14 +75,14 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
                   </button>
                 </th>
                 <td className="figures">{valuesText(spot, unit)}</td>
-                <td className="figures strong">{thicknessFigure(median, unit)}</td>
-                <td className="figures">{spread === null ? '—' : `± ${thicknessFigure(spread, unit)}`}</td>
+                <td className="figures strong">{leastFigure(median, unit)}</td>
+                <td className="figures">{leastFigure(spread, unit)}</td>
               </tr>
             )
           })}
         </tbody>
       </table>
-      <p className="note">{gaugeText(spots.at(-1), gauges, unit)} Spread is half the range.</p>
+      <p className="note">{gaugeText(spots.at(-1), gauges, unit)}</p>
     </>
   )
 }

@@ -16,6 +16,7 @@ import { useWalkData } from './walk-data.ts'
 import { walkKeys } from './walk-keys.ts'
 import { leaveEntry, lookAtPanel, turnTo, useWalkStore } from './walk-store.ts'
 import { coverageOf, sheetShowing, stopBeside, walkedStops } from './walking.ts'
+import '../place-lines.css'
 import './walk-round.css'
 import './walk-sheet.css'
 

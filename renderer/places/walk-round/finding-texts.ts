@@ -2,6 +2,7 @@ import type { Finding } from '../../../shared-types/finding.ts'
 import type { LengthUnit } from '../../../shared-types/units.ts'
 import { lineLengthMm, polygonAreaMm2 } from '../../drawing/outline-shape.ts'
 import { areaText, lengthText } from '../../parts-of-page/figure-text.ts'
+import { measuredForm, unstatedForm } from '../../parts-of-page/number-forms.ts'
 
 /** Where a finding lies, with its drawn size. */
 export function extentText(finding: Finding, unit: LengthUnit): string {
@@ -25,7 +26,8 @@ export function sizeText(finding: Finding, unit: LengthUnit): string {
   const places = unit === 'in' ? 3 : given.every((mm) => mm === null || Number.isInteger(mm)) ? 0 : 1
   const measured = sizes.flatMap(([word, mm]) => (mm === null ? [] : [`${lengthText(mm, unit, places)} ${word}`]))
   if (measured.length === 0) return ''
-  return `${measured.join(', ')}${spread === null ? ', uncertainty not stated' : ` ± ${lengthText(spread, unit, places)} (k = 2)`}`
+  const sizesText = measured.join(', ')
+  return spread === null ? unstatedForm(sizesText) : measuredForm(sizesText, lengthText(spread, unit, places))
 }
 
 /** One line that names a finding: its kind, and the beginning of its note. */
