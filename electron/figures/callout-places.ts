@@ -1,5 +1,5 @@
 import type { CalloutPlace } from './callout-choice.ts'
-import { RING_PX } from './callout-conflicts.ts'
+import { leaderMeetsBox, RING_PX } from './callout-conflicts.ts'
 import type { CalloutGround, SheetBox } from './callout-ground.ts'
 import type { CalledPanel, CalloutWish } from './callout-wish.ts'
 import { textWidthPx } from './text-room.ts'
@@ -13,7 +13,11 @@ interface SheetPoint {
 export interface SheetSurroundings {
   readonly ground: CalloutGround
   readonly pixelsPerMm: number
-  /** Where no ring and no text may stand: names of views, rulers, extents, exhibits and spots. */
+  /** Names of views: no ring, text or leader touches them. */
+  readonly captions: readonly SheetBox[]
+  /** Rulers and the list of marks: no ring or text stands there, and no leader runs over them unless the sheet is full. */
+  readonly rulers: readonly SheetBox[]
+  /** Where no ring and no text may stand: extents, exhibits and spots. */
   readonly taken: readonly SheetBox[]
   /** The sheet, with the paper round it that callouts may use. */
   readonly paper: SheetBox
@@ -150,12 +154,15 @@ class PlaceFinder {
   private along(site: SheetPoint, way: SheetPoint, dearer: number, tier: Tier, places: CalloutPlace[]): void {
     const { ground } = this.around
     const isBare = tier.onCar ? (own: SheetBox) => ground.isBare(own) : (own: SheetBox) => ground.isPaper(own)
+    const { captions, rulers } = this.around
+    const barring = tier.overSolid ? captions : [...captions, ...rulers]
     const longestOnLine = LONGEST_ON_LINE_PX + ground.cellMm * this.scale
     let found = 0
     for (let length = RING_PX + 5; length < tier.longestPx && found < PLACES_ON_A_LEADER; length += 3) {
       const ring = { x: site.x + way.x * length, y: site.y + way.y * length }
       if (!this.isFree(boxOfRing(ring), isBare)) continue
       const passed = ground.passes(this.called.viewPlace, this.inMm(site), this.inMm(ring))
+      if (barring.some((box) => leaderMeetsBox(this.inMm(site), this.inMm(ring), box))) return
       if (passed.overOther || (passed.overSolid && !tier.overSolid)) return
       if (!tier.overSolid && passed.longestMm * this.scale > longestOnLine) continue
       const price = cost.outside + length + dearer + passed.overLinesMm * this.scale * cost.line + tier.cost
@@ -185,10 +192,12 @@ class PlaceFinder {
   /** Whether a box stands on the sheet, on ground that suits, and over nothing that is taken. */
   private isFree(px: SheetBox, isBare: (mm: SheetBox) => boolean): boolean {
     const mm = this.boxInMm(px)
-    const { paper, taken } = this.around
+    const { paper, taken, captions, rulers } = this.around
     if (mm.left < paper.left || mm.right > paper.right || mm.top < paper.top || mm.foot > paper.foot) return false
     if (!isBare(mm)) return false
-    return !taken.some((box) => mm.left < box.right && box.left < mm.right && mm.top < box.foot && box.top < mm.foot)
+    const meets = (box: SheetBox) =>
+      mm.left < box.right && box.left < mm.right && mm.top < box.foot && box.top < mm.foot
+    return ![taken, captions, rulers].some((boxes) => boxes.some(meets))
   }
 
   /** Points inside the panel a leader may end at: what was found, the label point, then others far from those. */

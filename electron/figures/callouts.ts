@@ -48,11 +48,9 @@ export function callouts(
   const around: SheetSurroundings = {
     ground,
     pixelsPerMm,
-    taken: [
-      ...rulerBoxes(sheet, pixelsPerMm),
-      ...viewCaptions(sheet, ground, pixelsPerMm).map((caption) => captionBox(caption, pixelsPerMm)),
-      ...taken,
-    ],
+    taken,
+    captions: viewCaptions(sheet, ground, pixelsPerMm).map((caption) => captionBox(caption, pixelsPerMm)),
+    rulers: rulerBoxes(sheet, pixelsPerMm),
     paper: {
       left: -px(PAPER_PX.left),
       top: -px(PAPER_PX.top),

@@ -7,6 +7,8 @@ import { textWidthPx } from './text-room.ts'
 const AIR_PX = 3
 const LIFT_PX = 8
 const BESIDE_PX = 14
+/** How far a name may reach past the right edge of the sheet, px. */
+const BEYOND_PX = 12
 
 /**
  * Where rulers stand on screen, sheet mm: the ruler along the car under the left side, heights between a side and the
@@ -61,7 +63,7 @@ export function viewCaptions(sheet: PlanSheet, ground: CalloutGround, pixelsPerM
       const touches = taken.some(
         (other) => box.left < other.right && other.left < box.right && box.top < other.foot && other.top < box.foot,
       )
-      return !touches && ground.isPaper(box)
+      return !touches && box.right <= sheet.widthMm + BEYOND_PX / pixelsPerMm && ground.isPaper(box)
     })
     const at = free ?? places[0] ?? view.at
     taken.push(boxOf(at))
@@ -89,11 +91,13 @@ function captionPlaces(view: PlanView, widthPx: number, pixelsPerMm: number): { 
     { x, y: y + px(drop) },
     { x: right - px(widthPx), y: y + px(drop) },
   ])
+  const above = (left: number) => ({ x: left, y: y - px(LIFT_PX) })
   return [
-    { x, y: y - px(LIFT_PX) },
+    above(x),
     ...inCorner,
     { x: right + px(BESIDE_PX), y: y + px(12) },
-    { x: right - px(widthPx), y: y - px(LIFT_PX) },
+    above(right - px(widthPx)),
+    above((x + right - px(widthPx)) / 2),
     ...[-14, -28].map((rise) => ({ x, y: foot + px(rise) })),
     { x, y: foot + px(LIFT_PX + 8) },
   ]

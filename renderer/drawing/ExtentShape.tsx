@@ -4,33 +4,43 @@ import { hatchFill } from './HatchPatterns.tsx'
 
 type DrawnExtent = Pick<ExtentMark, 'shape' | 'points' | 'hatch'>
 
-/** Path through the points of an extent: closed for an area, open for a line. */
-export function extentPath({ shape, points }: Pick<DrawnExtent, 'shape' | 'points'>): string {
+/** Path through the points of an extent: closed for an area, open for a line, a dot for a point. */
+function extentPath({ shape, points }: DrawnExtent): string {
+  const [first] = points
+  if (first === undefined) return ''
+  if (shape === 'point') return `M${first.u} ${first.v} h0`
   const text = points.map(({ u, v }, index) => `${index === 0 ? 'M' : 'L'}${u} ${v}`).join(' ')
   return shape === 'area' ? `${text} Z` : text
 }
 
-/** Where a finding lies: the sheet's colour under it, its hatch, and a dashed edge. */
-export const ExtentShape = memo(function ExtentShape(props: { readonly extent: DrawnExtent; readonly prefix: string }) {
+/** Ground of an area that was found: the sheet's colour over the hatch of the panel, and its own hatch. */
+export const ExtentGround = memo(function ExtentGround(props: {
+  readonly extent: DrawnExtent
+  readonly prefix: string
+}) {
   const { extent, prefix } = props
-  const first = extent.points[0]
-  if (first === undefined) return null
-  if (extent.shape === 'point') {
-    const dot = `M${first.u} ${first.v} h0`
-    return (
-      <>
-        <path className="extent-dot-halo" d={dot} />
-        <path className="extent-dot" d={dot} />
-      </>
-    )
-  }
+  if (extent.shape !== 'area' || extent.points.length === 0) return null
   const path = extentPath(extent)
   const fill = extent.hatch === null ? null : hatchFill(prefix, extent.hatch)
   return (
     <>
-      <path className={extent.shape === 'area' ? 'extent-under' : 'extent-line-halo'} d={path} />
-      {extent.shape === 'area' && fill !== null ? <path className="panel-hatch" d={path} fill={fill} /> : null}
-      <path className={extent.shape === 'area' ? 'extent-edge' : 'extent-line'} d={path} />
+      <path className="extent-under" d={path} />
+      {fill === null ? null : <path className="panel-hatch" d={path} fill={fill} />}
+    </>
+  )
+})
+
+/** Where a finding lies: dashed round an area, a heavy line, or a dot. */
+export const ExtentEdge = memo(function ExtentEdge({ extent }: { readonly extent: DrawnExtent }) {
+  const path = extentPath(extent)
+  if (path === '') return null
+  if (extent.shape === 'area') return <path className="extent-edge" d={path} />
+  const kind = extent.shape === 'point' ? 'extent-dot' : 'extent-line'
+  const through = extent.hatch === 'rusted-through' ? ' is-through' : ''
+  return (
+    <>
+      <path className={`${kind}-halo`} d={path} />
+      <path className={`${kind}${through}`} d={path} />
     </>
   )
 })

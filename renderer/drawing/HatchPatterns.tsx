@@ -60,6 +60,8 @@ export const HatchPatterns = memo(function HatchPatterns({ prefix, pixelsPerUnit
         return (
           <pattern
             key={name}
+            data-turn={turn}
+            data-unit={pixelsPerUnit}
             id={`${prefix}-${name}`}
             patternUnits="userSpaceOnUse"
             width={dash === null ? height : dash[0] + dash[1]}

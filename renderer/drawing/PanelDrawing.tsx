@@ -1,8 +1,9 @@
 import { type KeyboardEvent, memo, type PointerEvent, useId, useMemo } from 'react'
 import type { ExtentMark, InkLine, PanelMark, PlanFigure, PlanPanel, PlanView } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
-import { ExtentShape } from './ExtentShape.tsx'
+import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
+import { MapCells, type PanelMap } from './MapCells.tsx'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
 import { type PanelSpot, spotLabels } from './spot-labels.ts'
 import { useSheetWidth } from './use-sheet-width.ts'
@@ -27,6 +28,8 @@ interface PanelDrawingProps {
   readonly mark?: PanelMark | undefined
   readonly extents: readonly Pick<ExtentMark, 'finding' | 'shape' | 'points' | 'hatch'>[]
   readonly spots: readonly PanelSpot[]
+  /** A map of the panel in this view, drawn under its ink. */
+  readonly map?: PanelMap | undefined
   /** Cross moved by the keyboard; null while nothing is being drawn. */
   readonly cursor: PlanPoint | null
   readonly label: string
@@ -102,9 +105,13 @@ export function PanelDrawing(props: PanelDrawingProps) {
       </clipPath>
       <g transform={`translate(${left} ${top}) scale(${scale})`}>
         {fill === null ? null : <path className="panel-hatch" d={panel.outline} fill={fill} />}
+        {props.map === undefined ? null : <MapCells map={props.map} prefix={prefix} />}
+        {props.extents.map((extent) => (
+          <ExtentGround key={extent.finding} extent={extent} prefix={prefix} />
+        ))}
         <PanelInk view={view} box={box} clip={`${prefix}-panel`} />
         {props.extents.map((extent) => (
-          <ExtentShape key={extent.finding} extent={extent} prefix={prefix} />
+          <ExtentEdge key={extent.finding} extent={extent} />
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>

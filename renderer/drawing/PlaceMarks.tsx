@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import type { PlaceMark, PlanView } from '../../shared-types/figure.ts'
 import { decoration } from './decoration.ts'
+import { KeepsSize } from './KeepsSize.tsx'
 import { onScreen, type PlanScale } from './plan-scale.ts'
 
 interface PlaceMarksProps {
@@ -13,12 +14,15 @@ interface PlaceMarksProps {
 export const PlaceMarks = memo(function PlaceMarks({ view, places, scale }: PlaceMarksProps) {
   return (
     <g className="place-marks" {...decoration}>
-      {places.map((place) => {
-        const { x, y } = onScreen(view, place.at, scale)
-        const key = `${place.kind}${place.number}`
-        if (place.kind === 'spot') return <circle key={key} className="place-spot" cx={x} cy={y} r={2} />
-        return <rect key={key} className="place-exhibit" x={x - 2.5} y={y - 2.5} width={5} height={5} />
-      })}
+      {places.map((place) => (
+        <KeepsSize key={`${place.kind}${place.number}`} {...onScreen(view, place.at, scale)}>
+          {place.kind === 'spot' ? (
+            <circle className="place-spot" r={1.6} />
+          ) : (
+            <rect className="place-exhibit" x={-2.5} y={-2.5} width={5} height={5} />
+          )}
+        </KeepsSize>
+      ))}
     </g>
   )
 })

@@ -1,20 +1,26 @@
-import { type PointerEvent, useCallback, useId, useMemo, useState } from 'react'
+import { useId, useMemo, useRef } from 'react'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import { Callouts } from './Callouts.tsx'
-import { decoration } from './decoration.ts'
+import { HoveredName } from './HoveredPanel.tsx'
+import type { PanelMap } from './MapCells.tsx'
+import { PanelsLit } from './PanelsLit.tsx'
 import { PlanPaper } from './PlanPaper.tsx'
-import { PlanTargets, targetsOf } from './PlanTargets.tsx'
-import { type PlanScale, viewTransform } from './plan-scale.ts'
+import { leadingTargets, NamedTargets, PointerTargets, targetsOf } from './PlanTargets.tsx'
+import { type LookSource, scaleFor, wholeSheet } from './plan-scale.ts'
+import { useMovement } from './use-movement.ts'
 
 interface PlanDrawingProps {
   readonly figure: PlanFigure
   readonly sheet: PlanSheet
   readonly marks: PlanMarks | null
-  readonly scale: PlanScale
+  /** How the reader has moved the sheet; followed without rendering. */
+  readonly look: LookSource
   readonly width: number
   readonly height: number
   readonly inHand: string | null
   readonly inches: boolean
+  /** Maps that lie under the ink. */
+  readonly maps?: readonly PanelMap[]
   /** Name of a panel with its state, as it is read out. */
   readonly nameOf: (panelId: string) => string
   readonly onChoose: (panelId: string) => void
@@ -27,33 +33,44 @@ const panelAt = (target: EventTarget): string | null =>
 
 /** A sheet of the body plan on screen: ink, state, what is in hand, callouts, and outlines to choose from. */
 export function PlanDrawing(props: PlanDrawingProps) {
-  const { sheet, marks, scale, inHand, nameOf, onChoose } = props
+  const { sheet, marks, inHand, nameOf, onChoose, width, height } = props
   const prefix = useId().replace(/[^a-z0-9]/gi, '')
-  const [hovered, setHovered] = useState<string | null>(null)
+  const drawing = useRef<HTMLDivElement>(null)
+  const room = useMemo(() => ({ width, height }), [width, height])
+  const scale = useMemo(() => scaleFor(sheet, room, wholeSheet), [sheet, room])
   const targets = useMemo(() => targetsOf(sheet), [sheet])
-  const hover = useCallback((event: PointerEvent) => setHovered(panelAt(event.target)), [])
+  const table = marks?.table ?? none
+  const named = useMemo(
+    () =>
+      leadingTargets(
+        sheet,
+        table.map(({ panelId }) => panelId),
+      ),
+    [sheet, table],
+  )
+  useMovement(drawing, sheet, room, props.look)
   return (
-    <>
+    <div className="plan-layers" ref={drawing}>
       <PlanPaper
         figure={props.figure}
         sheet={sheet}
         panels={marks?.panels ?? none}
         extents={marks?.extents ?? none}
         places={marks?.places ?? none}
+        captions={marks?.captions ?? none}
+        maps={props.maps ?? none}
         scale={scale}
-        width={props.width}
-        height={props.height}
+        width={width}
+        height={height}
         inches={props.inches}
         prefix={prefix}
       />
       <svg
         className="plan-drawing plan-in-hand"
-        width={props.width}
-        height={props.height}
+        width={width}
+        height={height}
         role="toolbar"
         aria-label={`${props.figure.title}, ${sheet.name}. ${props.figure.textAlternative}`}
-        onPointerMove={hover}
-        onPointerLeave={() => setHovered(null)}
         onClick={(event) => {
           const panelId = panelAt(event.target)
           if (panelId !== null) onChoose(panelId)
@@ -65,26 +82,14 @@ export function PlanDrawing(props: PlanDrawingProps) {
           onChoose(panelId)
         }}
       >
-        <g className="plan-passive" {...decoration}>
-          {targets
-            .filter((target) => target.panelId === inHand || target.panelId === hovered)
-            .map((target) => {
-              const view = sheet.views.find(({ id }) => id === target.view)
-              return view === undefined ? null : (
-                <g key={`${target.view}${target.panelId}`} transform={viewTransform(view, scale)}>
-                  <path className={target.panelId === inHand ? 'edge-in-hand' : 'edge-hovered'} d={target.outline} />
-                </g>
-              )
-            })}
+        <g className="moves">
+          <PanelsLit sheet={sheet} scale={scale} inHand={inHand} drawing={drawing} />
+          <NamedTargets sheet={sheet} targets={named} scale={scale} nameOf={nameOf} inHand={inHand} />
+          <PointerTargets sheet={sheet} targets={targets} scale={scale} />
+          <Callouts callouts={marks?.callouts ?? none} scale={scale} inHand={inHand} />
         </g>
-        <PlanTargets sheet={sheet} targets={targets} scale={scale} nameOf={nameOf} inHand={inHand} />
-        <Callouts callouts={marks?.callouts ?? none} scale={scale} inHand={inHand} />
-        {hovered === null ? null : (
-          <text className="plan-hovered" x={props.width - 12} y={props.height - 8} textAnchor="end" {...decoration}>
-            {nameOf(hovered)}
-          </text>
-        )}
+        <HoveredName drawing={drawing} nameOf={nameOf} height={height} />
       </svg>
-    </>
+    </div>
   )
 }

@@ -1,9 +1,10 @@
 import { memo } from 'react'
-import type { PlanSheet, PlanView } from '../../shared-types/figure.ts'
+import type { PlanMarks, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import { MM_PER_INCH } from '../../shared-types/units.ts'
 import { figureText } from '../parts-of-page/figure-text.ts'
 import { decoration } from './decoration.ts'
-import { onScreen, type PlanScale } from './plan-scale.ts'
+import { KeepsSize } from './KeepsSize.tsx'
+import { onScreen, type PlanScale, sheetOnScreen } from './plan-scale.ts'
 
 interface PlanMeasuresProps {
   readonly sheet: PlanSheet
@@ -11,6 +12,7 @@ interface PlanMeasuresProps {
   readonly lengthMm: number
   readonly heightMm: number
   readonly inches: boolean
+  readonly captions: PlanMarks['captions']
 }
 
 /** Ticks of a scale: whole steps within a length, in mm, with what is printed at the long ones. */
@@ -32,19 +34,25 @@ function Ruler({ view, scale, lengthMm, inches }: PlanMeasuresProps & { readonly
     <g className="ruler">
       <path className="measure-line" d={`M${at(0)} ${y} H${at(lengthMm)}`} />
       {ticks(lengthMm, inches).map(({ mm, text }) => (
-        <path key={mm} className="measure-line" d={`M${at(mm)} ${y} v${text === null ? -4 : -8}`} />
+        <KeepsSize key={mm} x={at(mm)} y={y}>
+          <path className="measure-line" d={`M0 0v${text === null ? -4 : -8}`} />
+        </KeepsSize>
       ))}
       {ticks(lengthMm - 260, inches)
         .filter(({ text }) => text !== null)
         .map(({ mm, text }) => (
-          <text key={mm} x={at(mm)} y={y - 11} textAnchor="middle">
-            {text}
-          </text>
+          <KeepsSize key={mm} x={at(mm)} y={y}>
+            <text y={-11} textAnchor="middle">
+              {text}
+            </text>
+          </KeepsSize>
         ))}
-      <path className="measure-line" d={`M${at(lengthMm)} ${y} v-8`} />
-      <text x={at(lengthMm)} y={y - 11} textAnchor="middle">
-        {figureText(inches ? lengthMm / MM_PER_INCH : lengthMm, inches ? 1 : 0)} {inches ? 'in' : 'mm'}
-      </text>
+      <KeepsSize x={at(lengthMm)} y={y}>
+        <path className="measure-line" d="M0 0v-8" />
+        <text y={-11} textAnchor="middle">
+          {figureText(inches ? lengthMm / MM_PER_INCH : lengthMm, inches ? 1 : 0)} {inches ? 'in' : 'mm'}
+        </text>
+      </KeepsSize>
     </g>
   )
 }
@@ -66,10 +74,12 @@ function Heights(props: PlanMeasuresProps & { readonly left: PlanView; readonly 
       {marks.map(({ mm, text }) => (
         <g key={mm}>
           <path className="measure-reach" d={`M${x - 20} ${y(mm)} H${to.x + 10}`} />
-          <path className="measure-line" d={`M${x - 4} ${y(mm)} h8`} />
-          <text x={x + 8} y={y(mm) - 4}>
-            {text}
-          </text>
+          <KeepsSize x={x} y={y(mm)}>
+            <path className="measure-line" d="M-4 0h8" />
+            <text x={8} y={-4}>
+              {text}
+            </text>
+          </KeepsSize>
         </g>
       ))}
     </g>
@@ -99,16 +109,11 @@ export const PlanMeasures = memo(function PlanMeasures(props: PlanMeasuresProps)
         )
       })}
       {left === undefined ? null : <Ruler {...props} view={left} />}
-      {sheet.views.map((view) => {
-        const isRoof = view.id === 'roof' && left !== undefined
-        const corner = { u: view.box.u + (isRoof ? view.box.width : 0), v: view.box.v }
-        const { x, y } = onScreen(view, corner, scale)
-        return (
-          <text key={view.id} className="view-caption" x={isRoof ? x + 14 : x} y={isRoof ? y + 12 : y - 8}>
-            {view.name}
-          </text>
-        )
-      })}
+      {props.captions.map(({ view, text, at }) => (
+        <KeepsSize key={view} {...sheetOnScreen(at, scale)}>
+          <text className="view-caption">{text}</text>
+        </KeepsSize>
+      ))}
     </g>
   )
 })

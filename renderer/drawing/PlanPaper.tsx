@@ -1,6 +1,7 @@
 import { memo, useMemo } from 'react'
-import type { ExtentMark, PanelMark, PlaceMark, PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
+import type { PanelMark, PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import { HatchPatterns } from './HatchPatterns.tsx'
+import type { PanelMap } from './MapCells.tsx'
 import { PlaceMarks } from './PlaceMarks.tsx'
 import { PlanMeasures } from './PlanMeasures.tsx'
 import { PlanViewDrawing } from './PlanViewDrawing.tsx'
@@ -12,6 +13,8 @@ interface PlanPaperProps {
   readonly panels: PlanMarks['panels']
   readonly extents: PlanMarks['extents']
   readonly places: PlanMarks['places']
+  readonly captions: PlanMarks['captions']
+  readonly maps: readonly PanelMap[]
   readonly scale: PlanScale
   readonly width: number
   readonly height: number
@@ -22,7 +25,7 @@ interface PlanPaperProps {
 
 const none: readonly never[] = []
 
-function byView<Mark extends ExtentMark | PlaceMark>(marks: readonly Mark[]): ReadonlyMap<string, readonly Mark[]> {
+function byView<Mark extends { readonly view: string }>(marks: readonly Mark[]): ReadonlyMap<string, readonly Mark[]> {
   const groups = new Map<string, Mark[]>()
   for (const mark of marks) groups.set(mark.view, [...(groups.get(mark.view) ?? []), mark])
   return groups
@@ -40,24 +43,34 @@ export const PlanPaper = memo(function PlanPaper(props: PlanPaperProps) {
   )
   const extents = useMemo(() => byView(props.extents), [props.extents])
   const places = useMemo(() => byView(props.places), [props.places])
+  const maps = useMemo(() => byView(props.maps), [props.maps])
   return (
     <svg className="plan-drawing plan-paper" width={props.width} height={props.height} aria-hidden="true">
-      <HatchPatterns prefix={prefix} pixelsPerUnit={scale.pixelsPerMm} />
-      <PlanMeasures
-        sheet={sheet}
-        scale={scale}
-        lengthMm={props.figure.dimensions.lengthMm}
-        heightMm={props.figure.dimensions.heightMm}
-        inches={props.inches}
-      />
-      {sheet.views.map((view) => (
-        <g key={view.id} transform={viewTransform(view, scale)}>
-          <PlanViewDrawing view={view} marks={marks} extents={extents.get(view.id) ?? none} prefix={prefix} />
-        </g>
-      ))}
-      {sheet.views.map((view) => (
-        <PlaceMarks key={view.id} view={view} places={places.get(view.id) ?? none} scale={scale} />
-      ))}
+      <g className="moves">
+        <HatchPatterns prefix={prefix} pixelsPerUnit={scale.pixelsPerMm} />
+        <PlanMeasures
+          sheet={sheet}
+          scale={scale}
+          lengthMm={props.figure.dimensions.lengthMm}
+          heightMm={props.figure.dimensions.heightMm}
+          inches={props.inches}
+          captions={props.captions}
+        />
+        {sheet.views.map((view) => (
+          <g key={view.id} transform={viewTransform(view, scale)}>
+            <PlanViewDrawing
+              view={view}
+              marks={marks}
+              extents={extents.get(view.id) ?? none}
+              maps={maps.get(view.id) ?? none}
+              prefix={prefix}
+            />
+          </g>
+        ))}
+        {sheet.views.map((view) => (
+          <PlaceMarks key={view.id} view={view} places={places.get(view.id) ?? none} scale={scale} />
+        ))}
+      </g>
     </svg>
   )
 })

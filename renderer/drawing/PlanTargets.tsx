@@ -10,44 +10,36 @@ interface Target {
   readonly outline: string
   /** Smaller side of its box, mm. */
   readonly narrowMm: number
-  /** The first view a panel shows in carries its name and takes the focus; the others are for the pointer alone. */
-  readonly leads: boolean
 }
 
 /** Every outline of a sheet that can be chosen, large ones first, so that small ones lie on top. */
 export function targetsOf(sheet: PlanSheet): readonly Target[] {
-  const led = new Set<string>()
-  const targets: Target[] = []
+  return sheet.views
+    .flatMap((view) =>
+      view.panels.map(({ panelId, outline }) => {
+        const box = boxOf(outlinePoints(outline))
+        return { panelId, view: view.id, outline, narrowMm: Math.min(box.width, box.height) }
+      }),
+    )
+    .sort((a, b) => b.narrowMm - a.narrowMm)
+}
+
+/** Where each panel of the sheet shows first, in the order given; panels the order leaves out come last. */
+export function leadingTargets(sheet: PlanSheet, order: readonly string[]): readonly Target[] {
+  const place = new Map(order.map((panelId, index) => [panelId, index]))
+  const leading = new Map<string, Target>()
   for (const view of sheet.views) {
-    for (const panel of view.panels) {
-      const box = boxOf(outlinePoints(panel.outline))
-      targets.push({
-        panelId: panel.panelId,
-        view: view.id,
-        outline: panel.outline,
-        narrowMm: Math.min(box.width, box.height),
-        leads: !led.has(panel.panelId),
-      })
-      led.add(panel.panelId)
+    for (const { panelId, outline } of view.panels) {
+      if (!leading.has(panelId)) leading.set(panelId, { panelId, view: view.id, outline, narrowMm: 0 })
     }
   }
-  return targets.sort((a, b) => b.narrowMm - a.narrowMm)
+  const placeOf = ({ panelId }: Target) => place.get(panelId) ?? order.length
+  return [...leading.values()].sort((a, b) => placeOf(a) - placeOf(b))
 }
 
-const FINGER_PX = 44
-
-interface PlanTargetsProps {
-  readonly sheet: PlanSheet
-  readonly targets: readonly Target[]
-  readonly scale: PlanScale
-  readonly nameOf: (panelId: string) => string
-  readonly inHand: string | null
-}
-
-interface PanelTargetProps {
+interface NamedTargetProps {
   readonly target: Target
   readonly transform: string
-  readonly halo: number
   readonly name: string
   readonly inHand: boolean
 }
@@ -55,44 +47,42 @@ interface PanelTargetProps {
 /** An outline cannot be a button element: a path stands in an SVG. */
 const asButton = { role: 'button' } as const
 
-const PanelTarget = memo(function PanelTarget({ target, transform, halo, name, inHand }: PanelTargetProps) {
-  const pointer = {
-    className: 'plan-target',
-    d: target.outline,
-    'data-panel': target.panelId,
-    style: { '--halo': `${halo}px` } as React.CSSProperties,
-  }
-  if (!target.leads) {
-    return (
-      <g transform={transform} {...decoration}>
-        <path {...pointer} />
-      </g>
-    )
-  }
+const NamedTarget = memo(function NamedTarget({ target, transform, name, inHand }: NamedTargetProps) {
   return (
-    <g transform={transform}>
-      <path
-        {...pointer}
-        {...asButton}
-        aria-label={name}
-        aria-current={inHand ? 'true' : undefined}
-        tabIndex={inHand ? 0 : -1}
-      />
-    </g>
+    <path
+      className="plan-named"
+      transform={transform}
+      d={target.outline}
+      data-panel={target.panelId}
+      {...asButton}
+      aria-label={name}
+      aria-current={inHand ? 'true' : undefined}
+      tabIndex={inHand ? 0 : -1}
+    />
   )
 })
 
-/** The outlines as targets: named, in walking order for the keyboard, with a halo where they are small. */
-export function PlanTargets({ sheet, targets, scale, nameOf, inHand }: PlanTargetsProps) {
-  const transforms = new Map(sheet.views.map((view) => [view.id as string, viewTransform(view, scale)]))
+interface NamedTargetsProps {
+  readonly sheet: PlanSheet
+  readonly targets: readonly Target[]
+  readonly scale: PlanScale
+  readonly nameOf: (panelId: string) => string
+  readonly inHand: string | null
+}
+
+const transformsOf = (sheet: PlanSheet, scale: PlanScale) =>
+  new Map(sheet.views.map((view) => [view.id as string, viewTransform(view, scale)]))
+
+/** The panels as keyboard and screen reader meet them: one each, named with its state, in walking order. */
+export function NamedTargets({ sheet, targets, scale, nameOf, inHand }: NamedTargetsProps) {
+  const transforms = transformsOf(sheet, scale)
   return (
-    <g className="plan-targets">
+    <g className="plan-named-targets">
       {targets.map((target) => (
-        <PanelTarget
-          key={`${target.view}${target.panelId}`}
+        <NamedTarget
+          key={target.panelId}
           target={target}
           transform={transforms.get(target.view) ?? ''}
-          halo={Math.max(0, Math.round(FINGER_PX - target.narrowMm * scale.pixelsPerMm))}
           name={nameOf(target.panelId)}
           inHand={target.panelId === inHand}
         />
@@ -100,3 +90,28 @@ export function PlanTargets({ sheet, targets, scale, nameOf, inHand }: PlanTarge
     </g>
   )
 }
+
+interface PointerTargetsProps {
+  readonly sheet: PlanSheet
+  readonly targets: readonly Target[]
+  readonly scale: PlanScale
+}
+
+/** The panels as a pointer meets them: every outline in every view, with a halo where it is smaller than a finger. */
+export const PointerTargets = memo(function PointerTargets({ sheet, targets, scale }: PointerTargetsProps) {
+  const transforms = transformsOf(sheet, scale)
+  return (
+    <g className="plan-targets" {...decoration}>
+      {targets.map((target) => (
+        <path
+          key={`${target.view}${target.panelId}`}
+          className="plan-target"
+          transform={transforms.get(target.view)}
+          d={target.outline}
+          data-panel={target.panelId}
+          style={{ '--narrow': `${(target.narrowMm * scale.pixelsPerMm).toFixed(1)}px` } as React.CSSProperties}
+        />
+      ))}
+    </g>
+  )
+})

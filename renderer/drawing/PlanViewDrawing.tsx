@@ -1,6 +1,8 @@
 import { memo } from 'react'
 import type { ExtentMark, PanelMark, PlanView } from '../../shared-types/figure.ts'
-import { ExtentShape } from './ExtentShape.tsx'
+import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
+import { inkOf } from './ink-runs.ts'
+import { MapCells, type PanelMap } from './MapCells.tsx'
 import { PanelSurface, SeenEdge, UnseenEdge } from './PanelShape.tsx'
 
 const INK_CLASS = {
@@ -16,7 +18,7 @@ const INK_CLASS = {
 const ViewInk = memo(function ViewInk({ view }: { readonly view: PlanView }) {
   return (
     <g className="plan-passive">
-      {view.ink.map((line) => (
+      {inkOf(view).runs.map((line) => (
         <path
           key={`${line.weight}${line.path}`}
           className={line.occlude ? `${INK_CLASS[line.weight]} ink-occludes` : INK_CLASS[line.weight]}
@@ -31,17 +33,30 @@ interface PlanViewDrawingProps {
   readonly view: PlanView
   readonly marks: ReadonlyMap<string, PanelMark>
   readonly extents: readonly ExtentMark[]
+  readonly maps: readonly PanelMap[]
   readonly prefix: string
 }
 
-/** One view in its own millimetres: surfaces, hatches, edges, then ink, then what was found. */
-export const PlanViewDrawing = memo(function PlanViewDrawing({ view, marks, extents, prefix }: PlanViewDrawingProps) {
+/**
+ * One view in its own millimetres: surfaces, hatches and maps, the ground of extents, edges, ink, and over all of it the
+ * edges of what was found. Details are cleared of hatching round their lines.
+ */
+export const PlanViewDrawing = memo(function PlanViewDrawing(props: PlanViewDrawingProps) {
+  const { view, marks, extents, maps, prefix } = props
+  const isHatched = view.panels.some(({ panelId }) => (marks.get(panelId)?.hatch ?? 'clean') !== 'clean')
   return (
     <>
       {view.panels.map((panel) => (
         <PanelSurface key={panel.panelId} panel={panel} mark={marks.get(panel.panelId)} prefix={prefix} />
       ))}
       <g className="plan-passive">
+        {maps.map((map) => (
+          <MapCells key={map.panelId} map={map} prefix={prefix} />
+        ))}
+        {extents.map((extent) => (
+          <ExtentGround key={extent.finding} extent={extent} prefix={prefix} />
+        ))}
+        {isHatched && inkOf(view).cleared !== '' ? <path className="ink-cleared" d={inkOf(view).cleared} /> : null}
         {view.panels.map((panel) => (
           <SeenEdge key={panel.panelId} panel={panel} mark={marks.get(panel.panelId)} />
         ))}
@@ -58,7 +73,7 @@ export const PlanViewDrawing = memo(function PlanViewDrawing({ view, marks, exte
       <ViewInk view={view} />
       <g className="plan-passive">
         {extents.map((extent) => (
-          <ExtentShape key={extent.finding} extent={extent} prefix={prefix} />
+          <ExtentEdge key={extent.finding} extent={extent} />
         ))}
       </g>
     </>

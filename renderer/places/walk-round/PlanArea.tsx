@@ -2,10 +2,11 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import type { PlanFigure, PlanMarks } from '../../../shared-types/figure.ts'
 import { PlanDrawing } from '../../drawing/PlanDrawing.tsx'
 import { PlanLegend } from '../../drawing/PlanLegend.tsx'
-import { onScreen, scaleFor } from '../../drawing/plan-scale.ts'
+import { hearGestures } from '../../drawing/plan-gestures.ts'
+import { lookAbout, onScreen, scaleFor, wholeSheet } from '../../drawing/plan-scale.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { importPhotographs } from './import-photographs.ts'
-import { panBy, useWalkStore, zoomBy } from './walk-store.ts'
+import { planLook, useWalkStore } from './walk-store.ts'
 
 interface PlanAreaProps {
   readonly figure: PlanFigure
@@ -32,15 +33,8 @@ function useRoom(): [React.RefObject<HTMLDivElement | null>, { width: number; he
   return [area, room]
 }
 
-function turnWheel(event: WheelEvent): void {
-  event.preventDefault()
-  zoomBy(event.deltaY < 0 ? 1.2 : 1 / 1.2)
-}
-
-function drag(event: PointerEvent): void {
-  const { pixelsPerMm } = useWalkStore.getState()
-  if (event.buttons === 1 && pixelsPerMm !== null) panBy(-event.movementX / pixelsPerMm, -event.movementY / pixelsPerMm)
-}
+/** Callouts are set anew for the scale the reader has come to, once the plan has rested. */
+const REST_MS = 140
 
 /** Photographs dropped on a panel become its exhibits; beside every panel, those of the panel in hand. */
 function takeDropped(event: DragEvent, onChoose: (panelId: string) => void): void {
@@ -56,23 +50,40 @@ function takeDropped(event: DragEvent, onChoose: (panelId: string) => void): voi
 export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: PlanAreaProps) {
   const [area, { width, height }] = useRoom()
   const planSheet = useWalkStore((state) => state.planSheet)
-  const look = useWalkStore((state) => state.look)
+  const isMoved = useWalkStore((state) => state.look.zoom !== 1)
   const sheet = figure.sheets.find(({ id }) => id === planSheet) ?? figure.sheets[0]
-  const scale = useMemo(
-    () => (sheet === undefined || width === 0 ? null : scaleFor(sheet, width, height, look)),
-    [sheet, width, height, look],
-  )
-  const pixelsPerMm = scale === null ? null : Number(scale.pixelsPerMm.toFixed(4))
   useEffect(() => {
-    if (pixelsPerMm !== null) useWalkStore.setState({ pixelsPerMm })
-  }, [pixelsPerMm])
+    if (sheet === undefined || width === 0) return
+    const tell = () => {
+      const { pixelsPerMm } = scaleFor(sheet, { width, height }, planLook.now())
+      useWalkStore.setState({ pixelsPerMm: Number(pixelsPerMm.toFixed(4)) })
+    }
+    let waiting: ReturnType<typeof setTimeout> | undefined
+    let shown = planLook.now()
+    tell()
+    const forget = planLook.subscribe(() => {
+      if (planLook.now() === shown) return
+      shown = planLook.now()
+      clearTimeout(waiting)
+      waiting = setTimeout(tell, REST_MS)
+    })
+    return () => {
+      clearTimeout(waiting)
+      forget()
+    }
+  }, [sheet, width, height])
+  useEffect(() => {
+    const element = area.current
+    if (element === null || sheet === undefined) return
+    return hearGestures(element, (step) =>
+      useWalkStore.setState(({ look }) => ({ look: lookAbout(sheet, { width, height }, look, step) })),
+    )
+  }, [area, sheet, width, height])
   useEffect(() => {
     const element = area.current
     if (element === null) return
     const hears = new AbortController()
     const { signal } = hears
-    element.addEventListener('wheel', turnWheel, { passive: false, signal })
-    element.addEventListener('pointermove', drag, { signal })
     element.addEventListener('dragover', (event) => event.preventDefault(), { signal })
     element.addEventListener('drop', (event) => takeDropped(event, onChoose), { signal })
     return () => hears.abort()
@@ -80,19 +91,20 @@ export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: Pl
   const legendAt = useMemo(() => {
     const front = sheet?.views.find(({ id }) => id === 'front')
     const roof = sheet?.views.find(({ id }) => id === 'roof')
-    if (front === undefined || roof === undefined || scale === null || look.zoom !== 1) return null
+    if (sheet === undefined || front === undefined || roof === undefined || width === 0 || isMoved) return null
+    const scale = scaleFor(sheet, { width, height }, wholeSheet)
     const { x } = onScreen(front, { u: front.box.u, v: 0 }, scale)
     const { y } = onScreen(roof, { u: 0, v: roof.box.v }, scale)
     return { left: x, top: y + 26 }
-  }, [sheet, scale, look.zoom])
+  }, [sheet, width, height, isMoved])
   return (
     <div className="plan-room" ref={area}>
-      {sheet === undefined || scale === null ? null : (
+      {sheet === undefined || width === 0 ? null : (
         <PlanDrawing
           figure={figure}
           sheet={sheet}
           marks={marks}
-          scale={scale}
+          look={planLook}
           width={width}
           height={height}
           inHand={inHand}

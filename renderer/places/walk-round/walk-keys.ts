@@ -1,7 +1,8 @@
 import type { RecordView } from '../../../shared-types/record.ts'
+import { wholeSheet } from '../../drawing/plan-scale.ts'
 import type { KeyBinding } from '../../parts-of-page/key-registry.ts'
 import { act } from './act.ts'
-import { enter, panBy, turnTable, turnTo, useWalkStore, wholeSheet, zoomBy } from './walk-store.ts'
+import { enter, panBy, turnTable, turnTo, useWalkStore, zoomBy } from './walk-store.ts'
 
 const PAN_MM = 300
 const sheetOrder = ['outside', 'openings', 'bay', 'floor', 'under'] as const

@@ -1,7 +1,7 @@
 import { create } from 'zustand'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
 import type { Judgement } from '../../../shared-types/judgement.ts'
-import type { PlanLook } from '../../drawing/plan-scale.ts'
+import { type LookSource, type PlanLook, wholeSheet } from '../../drawing/plan-scale.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 
 /** What the sheet at the right shows: the panel in hand, or one entry. */
@@ -26,8 +26,6 @@ export interface WalkState {
   readonly pixelsPerMm: number | null
 }
 
-export const wholeSheet: PlanLook = { zoom: 1, middle: null }
-
 export const useWalkStore = create<WalkState>()(() => ({
   figure: null,
   marks: null,
@@ -41,6 +39,12 @@ export const useWalkStore = create<WalkState>()(() => ({
   pixelsPerMm: null,
 }))
 
+/** How the reader has moved the plan, for the drawing to follow. */
+export const planLook: LookSource = {
+  now: () => useWalkStore.getState().look,
+  subscribe: (hear) => useWalkStore.subscribe(hear),
+}
+
 /** Opens an entry in the sheet. */
 export function enter(entry: SheetEntry): void {
   useWalkStore.setState({ entry })
@@ -53,7 +57,11 @@ export function leaveEntry(): void {
 
 /** Turns to a sheet of the plan. */
 export function turnTo(planSheet: PlanSheet['id']): void {
-  useWalkStore.setState({ planSheet, look: wholeSheet, marks: null })
+  useWalkStore.setState((state) => ({
+    planSheet,
+    look: wholeSheet,
+    marks: planSheet === state.planSheet ? state.marks : null,
+  }))
 }
 
 /** Shows the plan as a table, or the table as a plan. */

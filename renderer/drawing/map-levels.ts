@@ -1,0 +1,39 @@
+import { cividis } from '../../shared-types/tokens.ts'
+
+/** Values on a grid of square cells over a view: row by row from the left upper corner, null where nothing is known. */
+export interface MapGrid {
+  readonly u: number
+  readonly v: number
+  readonly cellMm: number
+  readonly columns: number
+  readonly values: readonly (number | null)[]
+}
+
+/**
+ * One path for each level of a map: level 0 lies under the first limit, the last one from the last limit on. Cells of
+ * one level that touch within a row become one rectangle. View millimetres.
+ */
+export function levelPaths({ u, v, cellMm, columns, values }: MapGrid, limits: readonly number[]): readonly string[] {
+  const paths = Array.from({ length: limits.length + 1 }, (): string[] => [])
+  const levelAt = (at: number): number => {
+    const value = values[at] ?? null
+    return value === null ? -1 : limits.filter((limit) => value >= limit).length
+  }
+  for (let start = 0; start < values.length; start += columns) {
+    const end = Math.min(values.length, start + columns)
+    for (let at = start; at < end; ) {
+      const level = levelAt(at)
+      let next = at + 1
+      while (next < end && levelAt(next) === level) next += 1
+      const [left, top] = [u + (at - start) * cellMm, v + (start / columns) * cellMm]
+      const width = (next - at) * cellMm
+      paths[level]?.push(`M${left} ${top}h${width}v${cellMm}h${-width}z`)
+      at = next
+    }
+  }
+  return paths.map((pieces) => pieces.join(''))
+}
+
+/** Colour of a level: evenly along cividis, thin to thick. */
+export const levelColour = (level: number, levels: number): string =>
+  cividis[Math.round((level / Math.max(1, levels - 1)) * (cividis.length - 1))] ?? cividis[0]
