@@ -36,7 +36,7 @@ function useProgramKeys(): void {
     { keys: 'Ctrl+Z', does: 'undo the last change', run: undo },
     { keys: 'Ctrl+Shift+Z', does: 'do again what was undone', run: redo },
     { keys: 'Ctrl+Y', does: 'do again what was undone', run: redo, unlisted: true },
-    { keys: 'Alt+N', does: 'turn the sheet, paper or night', run: turnSheet, whileTyping: true },
+    { keys: 'Alt+N', does: 'turn the sheet: paper, night, outdoor', run: turnSheet, whileTyping: true },
     { keys: '?', does: 'list of keys', run: () => showKeys(true) },
   ])
 }
@@ -55,7 +55,7 @@ export function Program() {
   const Place = places[place]
   return (
     <div className="program">
-      <Rail place={place} sheetTurned={sheetName === 'paper' ? 'night' : 'paper'} />
+      <Rail place={place} />
       <Suspense fallback={<PlacePage name={name}>{null}</PlacePage>}>
         <Place key={place} />
       </Suspense>

@@ -38,7 +38,7 @@ function SheetChoice() {
 }
 
 /** The left rail: the ten places, the sheet to read on, and how names and units are shown. */
-export function Rail({ place }: { readonly place: PlaceId; readonly sheetTurned?: string }) {
+export function Rail({ place }: { readonly place: PlaceId }) {
   const commission = useRecordStore((state) => state.record?.commission)
   return (
     <nav className="rail" aria-label="Places">

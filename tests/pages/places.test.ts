@@ -2,6 +2,7 @@ import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
+import { type SheetName, sheets } from '../../shared-types/tokens.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
@@ -23,6 +24,13 @@ afterAll(async () => {
   await browser?.close()
   await program?.stop()
 })
+
+const sheetNames = Object.keys(sheets) as SheetName[]
+/** Waits until the sheet to read on is the one that is expected after so many turns. */
+async function onSheet(sheet: SheetName): Promise<void> {
+  await page.waitForFunction((name) => document.documentElement.dataset.sheet === name, sheet)
+  await settled(page)
+}
 
 const goTo = (figure: string, name: string) => goToPlace(page, figure, name)
 
@@ -72,28 +80,34 @@ const cutOff = () =>
   })
 
 describe.each(placeList.map(({ figure, name }) => ({ figure: String(figure), name })))('$name', ({ figure, name }) => {
-  it('has nothing axe-core objects to, in a narrow window, on the paper sheet and on the night sheet', async () => {
+  it('has nothing axe-core objects to, in a narrow window and on the paper, the night and the outdoor sheet', async () => {
     await page.setViewportSize({ width: 1024, height: 768 })
     await goTo(figure, name)
     const narrow = await violations()
     await page.setViewportSize({ width: 1440, height: 900 })
-    await settled(page)
-    const onPaper = await violations()
-    await page.keyboard.press('Alt+n')
-    await settled(page)
-    const atNight = await violations()
-    await page.keyboard.press('Alt+n')
-    expect({ narrow, onPaper, atNight }).toEqual({ narrow: [], onPaper: [], atNight: [] })
+    const found: Record<string, string[]> = { narrow }
+    for (const sheet of sheetNames) {
+      await onSheet(sheet)
+      found[sheet] = await violations()
+      await page.keyboard.press('Alt+n')
+    }
+    expect(found).toEqual({ narrow: [], paper: [], night: [], outdoor: [] })
   })
 
   it.each([
     [1024, 768],
     [1440, 900],
     [2560, 1440],
-  ])('shows its text whole, without sideways scrolling, at %i × %i', async (width, height) => {
+  ])('shows its text whole, without sideways scrolling, at %i × %i on every sheet', async (width, height) => {
     await page.setViewportSize({ width, height })
     await goTo(figure, name)
-    expect(await cutOff()).toEqual([])
+    const found: Record<string, string[]> = {}
+    for (const sheet of sheetNames) {
+      await onSheet(sheet)
+      found[sheet] = await cutOff()
+      await page.keyboard.press('Alt+n')
+    }
+    expect(found).toEqual({ paper: [], night: [], outdoor: [] })
   })
 })
 

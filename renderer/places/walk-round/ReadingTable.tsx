@@ -74,7 +74,7 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
                     {spot.where === '' ? `R\u202f${spot.number}` : spot.where}
                   </button>
                 </th>
-                <td className="figures">{valuesText(spot, unit)}</td>
+                <td className="figures is-readings">{valuesText(spot, unit)}</td>
                 <td className="figures strong">{leastFigure(median, unit)}</td>
                 <td className="figures">{leastFigure(spread, unit)}</td>
               </tr>
