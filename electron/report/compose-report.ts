@@ -6,6 +6,7 @@ import { Composer, type PassBefore, type Stored } from './layout/composer.ts'
 import { pageGeometry } from './layout/page-geometry.ts'
 import { editionName } from './layout/running-matter.ts'
 import { writePictures } from './pictures.ts'
+import { quotedContent } from './quoted-content.ts'
 import type { ReportContent } from './report-content.ts'
 import { composePlans } from './sections/body-plans.ts'
 import { composeCertification } from './sections/certification.ts'
@@ -61,7 +62,7 @@ export async function composeReport(
     pictures: await writePictures(writer, content),
     outlines: await writeOutlines(writer, content.plan),
   }
-  const document = settle(content, writer, stored)
+  const document = settle(quotedContent(content), writer, stored)
   const written = await document.write({
     title: `Originality and condition report: ${content.record.particulars.title}`,
     author: content.record.commission.examiner,

@@ -83,7 +83,7 @@ describe('plain Latin text is shaped as the whole engine shapes it', () => {
       }
     }
     expect(shaped.size).toBeGreaterThan(3000)
-    for (const name of faces) {
+    for (const name of ['text', 'italic'] as const) {
       for (const text of shaped) {
         if ([...text].every((character) => typeface(name).covers(character.codePointAt(0) ?? 0))) {
           expectAsByEngine(name, text)

@@ -1,3 +1,4 @@
+import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
 
@@ -31,7 +32,10 @@ export async function writeOutline(
   }
   const writeItems = async (items: readonly Item[], parent: PDFRef): Promise<void> => {
     for (const [index, item] of items.entries()) {
-      const dictionary = context.obj({ Title: PDFHexString.fromText(item.bookmark.title), Parent: parent })
+      const dictionary = context.obj({
+        Title: PDFHexString.fromText(withoutIsolates(item.bookmark.title)),
+        Parent: parent,
+      })
       const set = (name: string, value: PDFObject | null | undefined) => {
         if (value !== null && value !== undefined) dictionary.set(context.obj(name), value)
       }

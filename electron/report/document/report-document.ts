@@ -7,7 +7,7 @@ import { type Bookmark, writeOutline } from './outline.ts'
 import { PageCanvas, POINTS_PER_MM } from './page-canvas.ts'
 import { PDFHexString, type PDFObject, type PDFRef, PDFString } from './pdf-objects.ts'
 import { StructureElement, writeStructure } from './structure-tree.ts'
-import { type FaceName, faceFiles, typeface } from './typeface.ts'
+import { type ShippedFace, shippedFaces, typeface } from './typeface.ts'
 
 /** A named place of the report: page index and height from the top, mm. */
 export interface Anchor {
@@ -24,7 +24,7 @@ export class ReportDocument {
   readonly root = StructureElement.root()
   readonly anchors = new Map<string, Anchor>()
   readonly bookmarks: Bookmark[] = []
-  readonly #faces = new Map<FaceName, EmbeddedFace>()
+  readonly #faces = new Map<ShippedFace, EmbeddedFace>()
 
   constructor(
     readonly writer: ObjectWriter,
@@ -33,10 +33,10 @@ export class ReportDocument {
     readonly onlyMeasured = false,
   ) {}
 
-  face(name: FaceName): EmbeddedFace {
+  face(name: ShippedFace): EmbeddedFace {
     const known = this.#faces.get(name)
     if (known !== undefined) return known
-    const number = Object.keys(faceFiles).indexOf(name) + 1
+    const number = Object.keys(shippedFaces).indexOf(name) + 1
     const face = new EmbeddedFace(typeface(name), `F${number}`, this.writer)
     this.#faces.set(name, face)
     return face

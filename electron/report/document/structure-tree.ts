@@ -1,3 +1,4 @@
+import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import { PDFHexString, type PDFRef } from './pdf-objects.ts'
 
@@ -96,7 +97,7 @@ export async function writeStructure(
     }
     const { alternative, scope } = element.more
     const more = [
-      alternative === undefined ? '' : `/Alt ${PDFHexString.fromText(alternative).toString()}`,
+      alternative === undefined ? '' : `/Alt ${PDFHexString.fromText(withoutIsolates(alternative)).toString()}`,
       scope === undefined ? '' : `/A<</O/Table/Scope/${scope}>>`,
     ].join('')
     const parent = parents.get(element) ?? rootRef

@@ -1,5 +1,6 @@
 import type { Font } from '@cantoo/fontkit'
 import { resourcePath } from '../../places-on-disk.ts'
+import { mirrored } from './bidirectional.ts'
 import { FontFile } from './font-file.ts'
 import { PlainShaping } from './plain-shaping.ts'
 import { openForShaping } from './shaping-engine.ts'
@@ -13,6 +14,16 @@ export const faceFiles = {
   mono: 'SourceCodePro-Regular.ttf',
 } as const
 export type FaceName = keyof typeof faceFiles
+
+/** Faces for letters the faces of the report lack; read and embedded only when a text needs them. */
+export const otherScriptFiles = {
+  hebrew: 'NotoSansHebrew-Regular.ttf',
+  hebrewStrong: 'NotoSansHebrew-SemiBold.ttf',
+  arabic: 'PlexSansArabic-Regular.ttf',
+  arabicStrong: 'PlexSansArabic-SemiBold.ttf',
+} as const
+export const shippedFaces = { ...faceFiles, ...otherScriptFiles }
+export type ShippedFace = keyof typeof shippedFaces
 
 /** Glyphs of one stretch of text in one face. Lengths are in thousandths of the type size. */
 export interface ShapedText {
@@ -64,14 +75,26 @@ export class Typeface {
     return Math.round(units * this.#scale * 1000) / 1000
   }
 
-  /** Glyphs and width of a text whose every character the face covers. */
-  shape(text: string): ShapedText {
-    const known = this.#remembered.get(text)
+  /** Glyphs from left to right, and width, of a text of one direction whose every character the face covers. */
+  shape(text: string, rightToLeft = false): ShapedText {
+    const key = rightToLeft ? `\n${text}` : text
+    const known = this.#remembered.get(key)
     if (known !== undefined) return known
     if (this.#remembered.size > MOST_REMEMBERED) this.#remembered.clear()
-    const shaped = this.#plain.complete && PLAIN.test(text) ? this.#shapedPlainly(text) : this.shapedByEngine(text)
-    this.#remembered.set(text, shaped)
+    const plain = this.#plain.complete && PLAIN.test(text)
+    const shaped = !plain
+      ? this.shapedByEngine(text, rightToLeft)
+      : rightToLeft
+        ? this.#shapedBackwards(text)
+        : this.#shapedPlainly(text)
+    this.#remembered.set(key, shaped)
     return shaped
+  }
+
+  /** Signs and spaces among words read from right to left: the last stands first, brackets are drawn the other way. */
+  #shapedBackwards(text: string): ShapedText {
+    const { glyphs, width } = this.#shapedPlainly([...text].reverse().map(mirrored).join(''))
+    return { glyphs: glyphs.map((glyph) => ({ ...glyph, text: mirrored(glyph.text) })), width }
   }
 
   #shapedPlainly(text: string): ShapedText {
@@ -92,9 +115,9 @@ export class Typeface {
   }
 
   /** The same by the whole shaping engine, which knows every script and every table. */
-  shapedByEngine(text: string): ShapedText {
+  shapedByEngine(text: string, rightToLeft = false): ShapedText {
     this.#engine ??= openForShaping(this.font.bytes)
-    const run = this.#engine.layout(text, FEATURES)
+    const run = this.#engine.layout(text, FEATURES, undefined, undefined, rightToLeft ? 'rtl' : 'ltr')
     let width = 0
     const glyphs = run.glyphs.map((glyph, index): ShapedGlyph => {
       const position = run.positions?.[index]
@@ -102,7 +125,8 @@ export class Typeface {
       width += advance
       return {
         glyphId: glyph.id,
-        text: String.fromCodePoint(...glyph.codePoints),
+        // Programs that copy text take the characters of one glyph from left to right, like the glyphs themselves.
+        text: String.fromCodePoint(...(rightToLeft ? glyph.codePoints.toReversed() : glyph.codePoints)),
         ownAdvance: this.scaled(glyph.advanceWidth),
         advance,
         shiftX: this.scaled(position?.xOffset ?? 0),
@@ -113,13 +137,13 @@ export class Typeface {
   }
 }
 
-const opened = new Map<FaceName, Typeface>()
+const opened = new Map<ShippedFace, Typeface>()
 
 /** The face of that name; its file is read when first wanted. */
-export function typeface(name: FaceName): Typeface {
+export function typeface(name: ShippedFace): Typeface {
   const known = opened.get(name)
   if (known !== undefined) return known
-  const face = new Typeface(faceFiles[name])
+  const face = new Typeface(shippedFaces[name])
   opened.set(name, face)
   return face
 }

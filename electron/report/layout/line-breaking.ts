@@ -1,7 +1,9 @@
 import LineBreaker from 'linebreak'
-import { type ShapedText, typeface } from '../document/typeface.ts'
+import { embeddingLevels, readsRightToLeft, visualOrder, withoutIsolates } from '../document/bidirectional.ts'
+import { type ShapedText, type ShippedFace, typeface } from '../document/typeface.ts'
+import { faceOfCharacter } from './face-of-character.ts'
 import type { TextStyle } from './text-style.ts'
-import { visibleText } from './visible-text.ts'
+import { NON_JOINER, visibleText } from './visible-text.ts'
 
 /** A stretch of text in one style; `link` names the place of the report it leads to. */
 export interface Span {
@@ -11,9 +13,15 @@ export interface Span {
 }
 export type Rich = readonly Span[]
 
-/** A stretch of one line, placed: `x` and `width` in mm from the line's left end. */
+/**
+ * A stretch of one line, placed: `x` and `width` in mm from the line's left end. Parts of a line follow one another as
+ * they are read, which is not from left to right where a right-to-left script stands among them.
+ */
 export interface LinePart {
   readonly stretches: ShapedText[]
+  readonly face: ShippedFace
+  /** Embedding level of UAX #9: odd where the text runs from right to left. */
+  readonly level: number
   readonly style: TextStyle
   readonly link: string | undefined
   readonly words: string
@@ -32,13 +40,18 @@ export const widthMm = (shaped: ShapedText, sizePt: number): number => (shaped.w
 
 /** Width in mm of one line of plain text. */
 export const measure = (text: string, style: TextStyle): number =>
-  widthMm(typeface(style.face).shape(visibleText(text, style.face)), style.sizePt)
+  breakLines([{ text, style }], Number.POSITIVE_INFINITY)[0]?.width ?? 0
 
 const remembered = new Map<string, readonly TextLine[]>()
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' })
 
+/** A stretch of a span in one face and one direction. */
+interface Slice extends Span {
+  readonly face: ShippedFace
+  readonly level: number
+}
 interface Segment {
-  readonly slices: readonly Span[]
+  readonly slices: readonly Slice[]
   readonly required: boolean
 }
 
@@ -64,17 +77,23 @@ export function breakLines(rich: Rich, width: number): readonly TextLine[] {
 /** Cuts spans at every place where a line may end. */
 function* segments(rich: Rich): Generator<Segment> {
   const spans = rich.map((span) => ({ ...span, text: visibleText(span.text, span.style.face) }))
-  const breaker = new LineBreaker(spans.map(({ text }) => text).join(''))
+  const whole = spans.map(({ text }) => text).join('')
+  const levels = readsRightToLeft(whole) ? embeddingLevels(whole) : null
+  const breaker = new LineBreaker(whole)
   let spanIndex = 0
   let inSpan = 0
   let position = 0
   for (let found = breaker.nextBreak(); found !== null; found = breaker.nextBreak()) {
-    const slices: Span[] = []
+    const slices: Slice[] = []
     while (position < found.position) {
       const span = spans[spanIndex]
       if (span === undefined) break
       const take = Math.min(span.text.length - inSpan, found.position - position)
-      if (take > 0) slices.push({ ...span, text: span.text.slice(inSpan, inSpan + take) })
+      if (take > 0) {
+        const part = { ...span, text: span.text.slice(inSpan, inSpan + take) }
+        if (levels === null) slices.push({ ...part, face: span.style.face, level: 0 })
+        else slices.push(...runs(part, levels.subarray(position, position + take)))
+      }
       position += take
       inSpan += take
       if (inSpan >= span.text.length) {
@@ -86,6 +105,25 @@ function* segments(rich: Rich): Generator<Segment> {
   }
 }
 
+/** Cuts a stretch wherever face or direction changes, and spaces from words where they may come to stand apart. */
+function runs(span: Span, levels: Uint8Array): Slice[] {
+  const found: Slice[] = []
+  let at = 0
+  let kind = ''
+  for (const character of span.text) {
+    const level = levels[at] ?? 0
+    const face = faceOfCharacter(character, span.style.face) ?? span.style.face
+    const own = `${face} ${level} ${level > 0 && character === ' '}`
+    const last = found.at(-1)
+    if (last !== undefined && own === kind && character !== NON_JOINER)
+      found[found.length - 1] = { ...last, text: last.text + character }
+    else found.push({ ...span, text: character, face, level })
+    kind = own
+    at += character.length
+  }
+  return found
+}
+
 /** Fills lines one segment after another. */
 class Filling {
   readonly #lines: TextLine[] = []
@@ -95,7 +133,9 @@ class Filling {
   constructor(readonly width: number) {}
 
   add({ slices, required }: Segment): void {
-    const clean = slices.map((slice) => ({ ...slice, text: slice.text.replace(/[\n\u200B]/g, '') }))
+    const clean = slices
+      .map((slice) => ({ ...slice, text: withoutIsolates(slice.text.replace(/[\n\u200B\u200C]/g, '')) }))
+      .filter(({ text }) => text !== '')
     const wide = clean.reduce((sum, slice) => sum + measureClean(slice), 0)
     const trailing = trailingSpace(clean)
     if (this.#used > 0 && this.#used + wide - trailing > this.width) this.#end()
@@ -109,7 +149,7 @@ class Filling {
     return this.#lines
   }
 
-  #addBroken(slice: Span): void {
+  #addBroken(slice: Slice): void {
     let piece = ''
     let pieceWidth = 0
     for (const { segment } of segmenter.segment(slice.text)) {
@@ -126,12 +166,11 @@ class Filling {
     if (piece !== '') this.#append({ ...slice, text: piece })
   }
 
-  #append(slice: Span): void {
-    if (slice.text === '') return
-    const shaped = typeface(slice.style.face).shape(slice.text)
+  #append(slice: Slice): void {
+    const shaped = shape(slice)
     const width = widthMm(shaped, slice.style.sizePt)
     const last = this.#parts.at(-1)
-    if (last !== undefined && last.style === slice.style && last.link === slice.link) {
+    if (last !== undefined && last.style === slice.style && last.link === slice.link && followsOn(last, slice)) {
       last.stretches.push(shaped)
       this.#parts[this.#parts.length - 1] = {
         ...last,
@@ -141,6 +180,8 @@ class Filling {
     } else {
       this.#parts.push({
         stretches: [shaped],
+        face: slice.face,
+        level: slice.level,
         style: slice.style,
         link: slice.link,
         words: slice.text,
@@ -153,16 +194,36 @@ class Filling {
 
   #end(): void {
     const last = this.#parts.at(-1)
-    const trailing = last === undefined ? 0 : trailingSpace([{ text: last.words, style: last.style }])
-    this.#lines.push({ parts: this.#parts, width: this.#used - trailing })
+    const trailing = last === undefined ? 0 : trailingSpace([{ ...last, text: last.words }])
+    this.#lines.push({ parts: inOrder(this.#parts), width: this.#used - trailing })
     this.#parts = []
     this.#used = 0
   }
 }
 
-const measureClean = ({ text, style }: Span): number => widthMm(typeface(style.face).shape(text), style.sizePt)
+const shape = ({ text, face, level }: Slice): ShapedText => typeface(face).shape(text, level % 2 === 1)
 
-function trailingSpace(slices: readonly Span[]): number {
+const measureClean = (slice: Slice): number => widthMm(shape(slice), slice.style.sizePt)
+
+/** Whether a slice stands just to the right of what is read before it. */
+const followsOn = (last: LinePart, { face, level }: Slice): boolean =>
+  last.face === face && last.level === level && level % 2 === 0
+
+/** Parts with the places they take when each direction is honoured; spaces at the end of a line stay at its end. */
+function inOrder(parts: readonly LinePart[]): readonly LinePart[] {
+  if (parts.every(({ level }) => level === 0)) return parts
+  const end = parts.findLastIndex(({ words }) => words.trim() !== '')
+  const levels = parts.map(({ level }, index) => (index > end ? 0 : level))
+  const places: number[] = []
+  let x = 0
+  for (const index of visualOrder(levels)) {
+    places[index] = x
+    x += parts[index]?.width ?? 0
+  }
+  return parts.map((part, index) => ({ ...part, x: places[index] ?? part.x }))
+}
+
+function trailingSpace(slices: readonly Slice[]): number {
   const last = slices.at(-1)
   const spaces = last === undefined ? '' : (/ +$/.exec(last.text)?.[0] ?? '')
   return last === undefined || spaces === '' ? 0 : measureClean({ ...last, text: spaces })

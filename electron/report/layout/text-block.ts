@@ -21,7 +21,7 @@ export function drawLine(
     const own = link === null || owner === 'artifact' ? owner : owner.add('Link')
     page.belongTo(own)
     page.text(
-      document.face(part.style.face),
+      document.face(part.face),
       part.stretches,
       leftMm + part.x,
       baselineMm,
