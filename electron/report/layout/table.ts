@@ -114,13 +114,15 @@ export function tablePieces(
   }
   const foot = (): Piece => ({ lines: 0, draw: (page, topMm) => rule(RULE.outer, inks.ink)(page, topMm) })
   const again = () => heads('artifact', true)
+  // Before the rows, so that caption and heads are also read before them.
+  const opening = heads(element, false)
   const body = table.rows.flatMap(({ cells, anchors }, index) => {
     const above = index === 0 ? rule(RULE.head, inks.ink) : rule(RULE.row, inks.hair)
     return rowPieces(makeCells(cells, element.add('TR'), 'TD'), above, anchors ?? [])
   })
   const last = body.length - 1
   return [
-    ...heads(element, false),
+    ...opening,
     ...body.map((piece, index) => ({
       ...piece,
       onBreak: again,
