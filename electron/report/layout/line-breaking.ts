@@ -90,9 +90,10 @@ function* segments(rich: Rich): Generator<Segment> {
       if (span === undefined) break
       const take = Math.min(span.text.length - inSpan, found.position - position)
       if (take > 0) {
-        const part = { ...span, text: span.text.slice(inSpan, inSpan + take) }
-        if (levels === null) slices.push({ ...part, face: span.style.face, level: 0 })
-        else slices.push(...runs(part, levels.subarray(position, position + take)))
+        const { style, link } = span
+        const text = span.text.slice(inSpan, inSpan + take)
+        if (levels === null) slices.push({ text, style, link, face: style.face, level: 0 })
+        else slices.push(...runs({ text, style, link }, levels.subarray(position, position + take)))
       }
       position += take
       inSpan += take
@@ -124,18 +125,23 @@ function runs(span: Span, levels: Uint8Array): Slice[] {
   return found
 }
 
+/** Marks that have done their work once lines and directions are found. */
+const UNSEEN = /[\n\u200B\u200C\u2066-\u2069]/
+const withoutUnseen = (slices: readonly Slice[]): Slice[] =>
+  slices
+    .map((slice) => ({ ...slice, text: withoutIsolates(slice.text.replace(/[\n\u200B\u200C]/g, '')) }))
+    .filter(({ text }) => text !== '')
+
 /** Fills lines one segment after another. */
 class Filling {
   readonly #lines: TextLine[] = []
-  #parts: LinePart[] = []
+  #parts: { -readonly [Name in keyof LinePart]: LinePart[Name] }[] = []
   #used = 0
 
   constructor(readonly width: number) {}
 
   add({ slices, required }: Segment): void {
-    const clean = slices
-      .map((slice) => ({ ...slice, text: withoutIsolates(slice.text.replace(/[\n\u200B\u200C]/g, '')) }))
-      .filter(({ text }) => text !== '')
+    const clean = slices.some(({ text }) => UNSEEN.test(text)) ? withoutUnseen(slices) : slices
     const wide = clean.reduce((sum, slice) => sum + measureClean(slice), 0)
     const trailing = trailingSpace(clean)
     if (this.#used > 0 && this.#used + wide - trailing > this.width) this.#end()
@@ -172,11 +178,8 @@ class Filling {
     const last = this.#parts.at(-1)
     if (last !== undefined && last.style === slice.style && last.link === slice.link && followsOn(last, slice)) {
       last.stretches.push(shaped)
-      this.#parts[this.#parts.length - 1] = {
-        ...last,
-        words: last.words + slice.text,
-        width: last.width + width,
-      }
+      last.words += slice.text
+      last.width += width
     } else {
       this.#parts.push({
         stretches: [shaped],
@@ -225,6 +228,6 @@ function inOrder(parts: readonly LinePart[]): readonly LinePart[] {
 
 function trailingSpace(slices: readonly Slice[]): number {
   const last = slices.at(-1)
-  const spaces = last === undefined ? '' : (/ +$/.exec(last.text)?.[0] ?? '')
-  return last === undefined || spaces === '' ? 0 : measureClean({ ...last, text: spaces })
+  if (last === undefined || !last.text.endsWith(' ')) return 0
+  return measureClean({ ...last, text: / +$/.exec(last.text)?.[0] ?? '' })
 }
