@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { embeddingLevels, visualOrder } from '../../electron/report/document/bidirectional.ts'
@@ -107,7 +106,7 @@ test.runIf(has('qpdf'))('leaves the file sound', () => {
 })
 
 test.runIf(has('gs'))('is drawn by ghostscript without a warning', () => {
-  execFileSync('gs', ['-q', '-dNOPAUSE', '-dBATCH', '-dPDFSTOPONWARNING', '-sDEVICE=nullpage', report.path])
+  printed('gs', '-q', '-dNOPAUSE', '-dBATCH', '-dPDFSTOPONWARNING', '-sDEVICE=nullpage', report.path)
 })
 
 test('a report without such text carries no face for it', async () => {
