@@ -85,6 +85,12 @@ export type FindingLayer = z.infer<typeof findingLayer>
 /** Which layer of the car a stop of the walk belongs to; coverage is counted by it. */
 export const walkLayer = z.enum(['outer', 'inner', 'under'])
 export type WalkLayer = z.infer<typeof walkLayer>
+/** What the layers of the walk are called, on screen and in print. */
+export const walkLayerWords: { readonly [L in WalkLayer]: string } = {
+  outer: 'outer',
+  inner: 'inner',
+  under: 'underneath',
+}
 
 /** How far the inspection goes; chosen before the walk and printed in the report. */
 export const inspectionLevel = z.enum(['outside only', 'with openings', 'with inside', 'with underneath'])

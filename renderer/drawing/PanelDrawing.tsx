@@ -6,7 +6,7 @@ import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
 import { MapCells, type PanelMap } from './MapCells.tsx'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
 import { type PanelSpot, spotLabels } from './spot-labels.ts'
-import { useSheetWidth } from './use-sheet-width.ts'
+import { useLetterScale, useSheetWidth } from './use-sheet-width.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
 export function largestPanelView(
@@ -86,6 +86,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
   const prefix = useId().replace(/[^a-z0-9]/gi, '')
   const box = useMemo(() => boxOf(outlinePoints(panel.outline)), [panel.outline])
   const width = useSheetWidth()
+  const letters = useLetterScale()
   const scale = Math.min((width - 2 * MARGIN_PX) / box.width, (HEIGHT_PX - 2 * MARGIN_PX) / box.height)
   const height = Math.max(60, box.height * scale + 2 * MARGIN_PX)
   const left = (width - box.width * scale) / 2 - box.u * scale
@@ -115,7 +116,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>
-      {spotLabels(props.spots, place, width).map((label) => (
+      {spotLabels(props.spots, place, width, letters).map((label) => (
         <g key={label.letter} className="panel-spot">
           <circle cx={label.x} cy={label.y} r={2.2} />
           <text x={label.textX} y={label.textY}>

@@ -34,6 +34,7 @@ export function spotLabels(
   spots: readonly PanelSpot[],
   place: (point: PlanPoint) => { x: number; y: number },
   widthPx: number,
+  letterScale = 1,
 ): readonly SpotLabel[] {
   const taken: Box[] = spots.map((spot) => {
     const { x, y } = place(spot.at)
@@ -43,16 +44,16 @@ export function spotLabels(
     const { x, y } = place(spot.at)
     const own = taken[index]
     for (const text of [`${spot.letter} ${spot.figure}`.trim(), spot.letter]) {
-      const width = text.length * CHARACTER_PX
+      const width = text.length * CHARACTER_PX * letterScale
       for (const [left, foot] of [
         [x + 5, y - 1],
         [x - 5 - width, y - 1],
-        [x + 5, y + 10],
-        [x - 5 - width, y + 10],
+        [x + 5, y + 10 * letterScale],
+        [x - 5 - width, y + 10 * letterScale],
         [x - width / 2, y - 6],
-        [x - width / 2, y + 15],
+        [x - width / 2, y + 15 * letterScale],
       ] as const) {
-        const box = { left, right: left + width, top: foot - LINE_PX + 2, foot: foot + 1 }
+        const box = { left, right: left + width, top: foot - LINE_PX * letterScale + 2, foot: foot + 1 }
         const free = left >= 0 && box.right <= widthPx && !taken.some((other) => other !== own && meets(other, box))
         if (!free) continue
         taken.push(box)

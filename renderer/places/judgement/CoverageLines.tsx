@@ -1,11 +1,6 @@
 import type { Coverage } from '../../../shared-types/judgement.ts'
+import { walkLayerWords } from '../../../shared-types/words.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
-
-const layerWords: { readonly [L in Coverage['layer']]: string } = {
-  outer: 'outside',
-  inner: 'inside',
-  under: 'underneath',
-}
 
 /** How much was looked at, layer by layer; what could not be reached is counted apart and never as seen. */
 export function CoverageLines({ coverage }: { readonly coverage: readonly Coverage[] }) {
@@ -14,7 +9,7 @@ export function CoverageLines({ coverage }: { readonly coverage: readonly Covera
       <dl className="said-list">
         {coverage.map((layer) => (
           <div key={layer.layer}>
-            <dt>{layerWords[layer.layer]}</dt>
+            <dt>{walkLayerWords[layer.layer]}</dt>
             <dd>
               <span className="figures">
                 {layer.seen} of {layer.walked}

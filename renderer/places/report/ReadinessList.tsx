@@ -13,7 +13,13 @@ export function ReadinessList({ follows }: { readonly follows: number }) {
     <Section
       head="Still to state"
       level="column"
-      beside={readiness.value === null ? 'reading the record' : `${lines.length} of what a report must say`}
+      beside={
+        readiness.value === null
+          ? 'reading the record'
+          : lines.length === 0
+            ? 'nothing'
+            : `${lines.length} of what a report must say`
+      }
     >
       <ProblemNote problem={readiness.problem} />
       {readiness.value !== null && lines.length === 0 ? (

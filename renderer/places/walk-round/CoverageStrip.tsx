@@ -1,7 +1,7 @@
 import { memo } from 'react'
 import type { LookNext } from '../../../shared-types/judgement.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
-import type { NameChoice } from '../../../shared-types/words.ts'
+import { type NameChoice, walkLayerWords } from '../../../shared-types/words.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import type { LayerCoverage } from './walking.ts'
 
@@ -18,8 +18,13 @@ function ticksFrom(first: number, end: number): string {
 function CoverageBar({ layer, seen, all }: LayerCoverage) {
   return (
     <span className="coverage-bar">
-      <span>{layer}</span>
-      <svg width={all * TICK_PITCH_PX + 1} height="8" role="img" aria-label={`${layer}: ${seen} of ${all} looked at`}>
+      <span>{walkLayerWords[layer]}</span>
+      <svg
+        width={all * TICK_PITCH_PX + 1}
+        height="8"
+        role="img"
+        aria-label={`${walkLayerWords[layer]}: ${seen} of ${all} looked at`}
+      >
         <path className="coverage-tick is-seen" d={ticksFrom(0, seen)} />
         <path className="coverage-tick" d={ticksFrom(seen, all)} />
       </svg>
@@ -29,7 +34,8 @@ function CoverageBar({ layer, seen, all }: LayerCoverage) {
 
 interface CoverageStripProps {
   readonly coverage: readonly LayerCoverage[]
-  readonly lookNext: readonly LookNext[]
+  /** Null while it is still being reckoned. */
+  readonly lookNext: readonly LookNext[] | null
   readonly panels: readonly PanelDefinition[]
   readonly names: NameChoice
   readonly onGo: (panelId: string) => void
@@ -50,7 +56,9 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
           <strong>
             {seen} of {all} panels looked at
           </strong>
-          {coverage.map(({ layer, seen: own, all: ownAll }) => ` · ${layer} ${own} of ${ownAll}`).join('')}
+          {coverage
+            .map(({ layer, seen: own, all: ownAll }) => ` · ${walkLayerWords[layer]} ${own} of ${ownAll}`)
+            .join('')}
           {unreached === 0 ? '' : ` · ${unreached} not accessible`}
         </p>
         <span className="coverage-bars">
@@ -65,8 +73,9 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
           <br />
           what would settle most
         </p>
-        {props.lookNext.length === 0 ? <p className="note">Nothing is open that this walk could settle.</p> : null}
-        {props.lookNext.slice(0, SHOWN).map((next, index) => {
+        {props.lookNext === null ? <p className="note">being reckoned</p> : null}
+        {props.lookNext?.length === 0 ? <p className="note">Nothing is open that this walk could settle.</p> : null}
+        {(props.lookNext ?? []).slice(0, SHOWN).map((next, index) => {
           const panel = panels.find((own) => own.id === next.panelId)
           const name = panel === undefined ? '' : panelName(panel, names)
           return (

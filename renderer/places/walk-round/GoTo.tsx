@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
-import type { NameChoice } from '../../../shared-types/words.ts'
+import { type NameChoice, walkLayerWords } from '../../../shared-types/words.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
@@ -44,7 +44,7 @@ export function GoTo({ panels, names, onGo }: GoToProps) {
             <button type="button" className="go-to-row" onClick={() => go(panel.id)}>
               <span className="figures">{panel.stop}</span>
               <span className={index === 0 ? 'strong' : undefined}>{panelName(panel, names)}</span>
-              <span className="quiet">{panel.walked ? panel.layer : 'beyond this inspection'}</span>
+              <span className="quiet">{panel.walked ? walkLayerWords[panel.layer] : 'beyond this inspection'}</span>
             </button>
           </li>
         ))}

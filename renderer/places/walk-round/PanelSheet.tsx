@@ -2,6 +2,7 @@ import { memo } from 'react'
 import type { ExtentMark, PanelMark } from '../../../shared-types/figure.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
+import { walkLayerWords } from '../../../shared-types/words.ts'
 import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -34,7 +35,7 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
     <>
       <div className="sheet-over">
         <span>
-          in hand {panel.stop} of {props.count}, {panel.layer}
+          in hand {panel.stop} of {props.count}, {walkLayerWords[panel.layer]}
         </span>
         <span className="sheet-steps">
           <ActionKey keys="[" label="back" name="Back to the panel before" onAct={() => props.onStep(-1)} />

@@ -17,7 +17,7 @@ export function thicknessFigure(value: ThicknessOrMore | null, unit: CoatingUnit
 const leastFigure = (value: ThicknessOrMore | null, unit: CoatingUnit): string =>
   value === null ? '—' : leastForm(coatingFigure(value.um, unit), value.orMore)
 
-const MAX_SHOWN = 3
+const MAX_SHOWN = 5
 
 function valuesText(spot: Spot, unit: CoatingUnit): string {
   const words = spot.values.map((value) =>
@@ -51,9 +51,8 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
         <thead>
           <tr>
             <th scope="col" colSpan={2}>
-              spot
+              spot, and its readings
             </th>
-            <th scope="col">readings</th>
             <th scope="col">median</th>
             <th scope="col">half range</th>
           </tr>
@@ -73,8 +72,8 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
                     <span className="unseen">Amend readings </span>
                     {spot.where === '' ? `R\u202f${spot.number}` : spot.where}
                   </button>
+                  <span className="figures quiet spot-readings">{valuesText(spot, unit)}</span>
                 </th>
-                <td className="figures is-readings">{valuesText(spot, unit)}</td>
                 <td className="figures strong">{leastFigure(median, unit)}</td>
                 <td className="figures">{leastFigure(spread, unit)}</td>
               </tr>

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
-import { EmptyPlace } from '../../parts-of-page/EmptyPlace.tsx'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
+import { NoRecordPage } from '../../parts-of-page/RecordPlace.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { takeInHand, useScreenStore } from '../../store/screen-store.ts'
@@ -85,9 +85,9 @@ export function WalkRound() {
     },
     [panels],
   )
-  const lookNext = judgement?.lookNext ?? []
+  const lookNext = judgement?.lookNext ?? null
   const goToNext = (place: number) => {
-    const panelId = lookNext[place]?.panelId
+    const panelId = lookNext?.[place]?.panelId
     if (panelId !== null && panelId !== undefined) goToPanel(panelId)
   }
   useKeys('Walk-round', walkKeys({ record, inHand, step, goToNext }))
@@ -105,13 +105,7 @@ export function WalkRound() {
   }, [])
   const coverage = useMemo(() => coverageOf(panels, record?.panels ?? []), [panels, record?.panels])
   if (record === null) {
-    return (
-      <PlacePage name="Walk-round">
-        <EmptyPlace head="No car is in hand">
-          <p>Open a record, or begin a new one, in Records (Alt 1). The walk begins at the left front.</p>
-        </EmptyPlace>
-      </PlacePage>
-    )
+    return <NoRecordPage name="Walk-round" />
   }
   const panel = inHand === null ? undefined : definitions.get(inHand)
   return (
