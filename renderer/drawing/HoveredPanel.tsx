@@ -22,16 +22,14 @@ export function useHovered(drawing: RefObject<Element | null>): string | null {
 interface HoveredNameProps {
   readonly drawing: RefObject<Element | null>
   readonly nameOf: (panelId: string) => string
-  readonly height: number
 }
 
 /** The line at the foot of the drawing that names the panel under the pointer. */
-export function HoveredName({ drawing, nameOf, height }: HoveredNameProps) {
+export function HoveredName({ drawing, nameOf }: HoveredNameProps) {
   const hovered = useHovered(drawing)
-  if (hovered === null) return null
-  return (
-    <text className="plan-hovered" x={40} y={height - 8} {...decoration}>
+  return hovered === null ? null : (
+    <p className="plan-hovered" {...decoration}>
       {nameOf(hovered)}
-    </text>
+    </p>
   )
 }

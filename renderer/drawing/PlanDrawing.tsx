@@ -44,52 +44,55 @@ export function PlanDrawing(props: PlanDrawingProps) {
     () =>
       leadingTargets(
         sheet,
+        targets,
         table.map(({ panelId }) => panelId),
       ),
-    [sheet, table],
+    [sheet, targets, table],
   )
-  useMovement(drawing, sheet, room, props.look)
+  useMovement(drawing, sheet, room, props.look, marks)
   return (
-    <div className="plan-layers" ref={drawing}>
-      <PlanPaper
-        figure={props.figure}
-        sheet={sheet}
-        panels={marks?.panels ?? none}
-        extents={marks?.extents ?? none}
-        places={marks?.places ?? none}
-        captions={marks?.captions ?? none}
-        maps={props.maps ?? none}
-        scale={scale}
-        width={width}
-        height={height}
-        inches={props.inches}
-        prefix={prefix}
-      />
-      <svg
-        className="plan-drawing plan-in-hand"
-        width={width}
-        height={height}
-        role="toolbar"
-        aria-label={`${props.figure.title}, ${sheet.name}. ${props.figure.textAlternative}`}
-        onClick={(event) => {
-          const panelId = panelAt(event.target)
-          if (panelId !== null) onChoose(panelId)
-        }}
-        onKeyDown={(event) => {
-          const panelId = panelAt(event.target)
-          if (panelId === null || (event.key !== 'Enter' && event.key !== ' ')) return
-          event.preventDefault()
-          onChoose(panelId)
-        }}
-      >
-        <g className="moves">
-          <PanelsLit sheet={sheet} scale={scale} inHand={inHand} drawing={drawing} />
-          <NamedTargets sheet={sheet} targets={named} scale={scale} nameOf={nameOf} inHand={inHand} />
-          <PointerTargets sheet={sheet} targets={targets} scale={scale} />
-          <Callouts callouts={marks?.callouts ?? none} scale={scale} inHand={inHand} />
-        </g>
-        <HoveredName drawing={drawing} nameOf={nameOf} height={height} />
-      </svg>
-    </div>
+    <>
+      <div className="plan-layers" ref={drawing}>
+        <PlanPaper
+          figure={props.figure}
+          sheet={sheet}
+          panels={marks?.panels ?? none}
+          extents={marks?.extents ?? none}
+          places={marks?.places ?? none}
+          captions={marks?.captions ?? none}
+          maps={props.maps ?? none}
+          scale={scale}
+          width={width}
+          height={height}
+          inches={props.inches}
+          prefix={prefix}
+        />
+        <svg
+          className="plan-drawing plan-in-hand"
+          width={width}
+          height={height}
+          role="toolbar"
+          aria-label={`${props.figure.title}, ${sheet.name}. ${props.figure.textAlternative}`}
+          onClick={(event) => {
+            const panelId = panelAt(event.target)
+            if (panelId !== null) onChoose(panelId)
+          }}
+          onKeyDown={(event) => {
+            const panelId = panelAt(event.target)
+            if (panelId === null || (event.key !== 'Enter' && event.key !== ' ')) return
+            event.preventDefault()
+            onChoose(panelId)
+          }}
+        >
+          <g className="moves">
+            <PanelsLit sheet={sheet} scale={scale} inHand={inHand} drawing={drawing} />
+            <NamedTargets sheet={sheet} targets={named} scale={scale} nameOf={nameOf} inHand={inHand} />
+            <PointerTargets sheet={sheet} targets={targets} scale={scale} />
+            <Callouts callouts={marks?.callouts ?? none} scale={scale} inHand={inHand} />
+          </g>
+        </svg>
+      </div>
+      <HoveredName drawing={drawing} nameOf={nameOf} />
+    </>
   )
 }

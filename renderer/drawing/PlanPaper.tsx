@@ -1,11 +1,12 @@
-import { memo, useMemo } from 'react'
-import type { PanelMark, PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
+import { memo, useMemo, useRef } from 'react'
+import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import { HatchPatterns } from './HatchPatterns.tsx'
 import type { PanelMap } from './MapCells.tsx'
 import { PlaceMarks } from './PlaceMarks.tsx'
 import { PlanMeasures } from './PlanMeasures.tsx'
 import { PlanViewDrawing } from './PlanViewDrawing.tsx'
 import { type PlanScale, viewTransform } from './plan-scale.ts'
+import { marksOfViews } from './view-paint.ts'
 
 interface PlanPaperProps {
   readonly figure: PlanFigure
@@ -37,10 +38,11 @@ function byView<Mark extends { readonly view: string }>(marks: readonly Mark[]):
  */
 export const PlanPaper = memo(function PlanPaper(props: PlanPaperProps) {
   const { sheet, scale, prefix } = props
-  const marks = useMemo(
-    () => new Map<string, PanelMark>(props.panels.map((mark) => [mark.panelId, mark])),
-    [props.panels],
-  )
+  const before = useRef<ReturnType<typeof marksOfViews>>(new Map())
+  const marks = useMemo(() => {
+    before.current = marksOfViews(sheet.views, props.panels, before.current)
+    return before.current
+  }, [sheet, props.panels])
   const extents = useMemo(() => byView(props.extents), [props.extents])
   const places = useMemo(() => byView(props.places), [props.places])
   const maps = useMemo(() => byView(props.maps), [props.maps])
@@ -60,7 +62,7 @@ export const PlanPaper = memo(function PlanPaper(props: PlanPaperProps) {
           <g key={view.id} transform={viewTransform(view, scale)}>
             <PlanViewDrawing
               view={view}
-              marks={marks}
+              marks={marks.get(view.id) ?? none}
               extents={extents.get(view.id) ?? none}
               maps={maps.get(view.id) ?? none}
               prefix={prefix}

@@ -1,36 +1,42 @@
 import { memo } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
 import { decoration } from './decoration.ts'
-import { boxOf, outlinePoints } from './outline-shape.ts'
+import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
 import { type PlanScale, viewTransform } from './plan-scale.ts'
 
 interface Target {
   readonly panelId: string
   readonly view: string
   readonly outline: string
-  /** Smaller side of its box, mm. */
-  readonly narrowMm: number
+  readonly box: ViewBox
 }
+
+const narrow = ({ box }: Target): number => Math.min(box.width, box.height)
 
 /** Every outline of a sheet that can be chosen, large ones first, so that small ones lie on top. */
 export function targetsOf(sheet: PlanSheet): readonly Target[] {
   return sheet.views
     .flatMap((view) =>
       view.panels.map(({ panelId, outline }) => {
-        const box = boxOf(outlinePoints(outline))
-        return { panelId, view: view.id, outline, narrowMm: Math.min(box.width, box.height) }
+        return { panelId, view: view.id, outline, box: boxOf(outlinePoints(outline)) }
       }),
     )
-    .sort((a, b) => b.narrowMm - a.narrowMm)
+    .sort((a, b) => narrow(b) - narrow(a))
 }
 
 /** Where each panel of the sheet shows first, in the order given; panels the order leaves out come last. */
-export function leadingTargets(sheet: PlanSheet, order: readonly string[]): readonly Target[] {
+export function leadingTargets(
+  sheet: PlanSheet,
+  targets: readonly Target[],
+  order: readonly string[],
+): readonly Target[] {
   const place = new Map(order.map((panelId, index) => [panelId, index]))
+  const viewPlace = new Map<string, number>(sheet.views.map((view, index) => [view.id, index]))
   const leading = new Map<string, Target>()
-  for (const view of sheet.views) {
-    for (const { panelId, outline } of view.panels) {
-      if (!leading.has(panelId)) leading.set(panelId, { panelId, view: view.id, outline, narrowMm: 0 })
+  for (const target of targets) {
+    const known = leading.get(target.panelId)
+    if (known === undefined || (viewPlace.get(target.view) ?? 0) < (viewPlace.get(known.view) ?? 0)) {
+      leading.set(target.panelId, target)
     }
   }
   const placeOf = ({ panelId }: Target) => place.get(panelId) ?? order.length
@@ -44,15 +50,19 @@ interface NamedTargetProps {
   readonly inHand: boolean
 }
 
-/** An outline cannot be a button element: a path stands in an SVG. */
+/** A shape in an SVG cannot be a button element. */
 const asButton = { role: 'button' } as const
 
 const NamedTarget = memo(function NamedTarget({ target, transform, name, inHand }: NamedTargetProps) {
+  const { box } = target
   return (
-    <path
+    <rect
       className="plan-named"
       transform={transform}
-      d={target.outline}
+      x={box.u}
+      y={box.v}
+      width={box.width}
+      height={box.height}
       data-panel={target.panelId}
       {...asButton}
       aria-label={name}
@@ -74,7 +84,8 @@ const transformsOf = (sheet: PlanSheet, scale: PlanScale) =>
   new Map(sheet.views.map((view) => [view.id as string, viewTransform(view, scale)]))
 
 /** The panels as keyboard and screen reader meet them: one each, named with its state, in walking order. */
-export function NamedTargets({ sheet, targets, scale, nameOf, inHand }: NamedTargetsProps) {
+export const NamedTargets = memo(function NamedTargets(props: NamedTargetsProps) {
+  const { sheet, targets, scale, nameOf, inHand } = props
   const transforms = transformsOf(sheet, scale)
   return (
     <g className="plan-named-targets">
@@ -89,7 +100,7 @@ export function NamedTargets({ sheet, targets, scale, nameOf, inHand }: NamedTar
       ))}
     </g>
   )
-}
+})
 
 interface PointerTargetsProps {
   readonly sheet: PlanSheet
@@ -109,7 +120,7 @@ export const PointerTargets = memo(function PointerTargets({ sheet, targets, sca
           transform={transforms.get(target.view)}
           d={target.outline}
           data-panel={target.panelId}
-          style={{ '--narrow': `${(target.narrowMm * scale.pixelsPerMm).toFixed(1)}px` } as React.CSSProperties}
+          style={{ '--narrow': `${(narrow(target) * scale.pixelsPerMm).toFixed(1)}px` } as React.CSSProperties}
         />
       ))}
     </g>

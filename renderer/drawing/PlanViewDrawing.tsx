@@ -1,9 +1,10 @@
-import { memo } from 'react'
+import { memo, useMemo } from 'react'
 import type { ExtentMark, PanelMark, PlanView } from '../../shared-types/figure.ts'
 import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
 import { inkOf } from './ink-runs.ts'
 import { MapCells, type PanelMap } from './MapCells.tsx'
-import { PanelSurface, SeenEdge, UnseenEdge } from './PanelShape.tsx'
+import { ViewEdges, ViewSurfaces } from './ViewPanels.tsx'
+import { paintOf } from './view-paint.ts'
 
 const INK_CLASS = {
   silhouette: 'ink ink-silhouette',
@@ -31,7 +32,8 @@ const ViewInk = memo(function ViewInk({ view }: { readonly view: PlanView }) {
 
 interface PlanViewDrawingProps {
   readonly view: PlanView
-  readonly marks: ReadonlyMap<string, PanelMark>
+  /** Mark of each panel of the view, in the view's own order. */
+  readonly marks: readonly (PanelMark | undefined)[]
   readonly extents: readonly ExtentMark[]
   readonly maps: readonly PanelMap[]
   readonly prefix: string
@@ -43,12 +45,10 @@ interface PlanViewDrawingProps {
  */
 export const PlanViewDrawing = memo(function PlanViewDrawing(props: PlanViewDrawingProps) {
   const { view, marks, extents, maps, prefix } = props
-  const isHatched = view.panels.some(({ panelId }) => (marks.get(panelId)?.hatch ?? 'clean') !== 'clean')
+  const paint = useMemo(() => paintOf(view, marks), [view, marks])
   return (
     <>
-      {view.panels.map((panel) => (
-        <PanelSurface key={panel.panelId} panel={panel} mark={marks.get(panel.panelId)} prefix={prefix} />
-      ))}
+      <ViewSurfaces paint={paint} prefix={prefix} />
       <g className="plan-passive">
         {maps.map((map) => (
           <MapCells key={map.panelId} map={map} prefix={prefix} />
@@ -56,18 +56,10 @@ export const PlanViewDrawing = memo(function PlanViewDrawing(props: PlanViewDraw
         {extents.map((extent) => (
           <ExtentGround key={extent.finding} extent={extent} prefix={prefix} />
         ))}
-        {isHatched && inkOf(view).cleared !== '' ? <path className="ink-cleared" d={inkOf(view).cleared} /> : null}
-        {view.panels.map((panel) => (
-          <SeenEdge key={panel.panelId} panel={panel} mark={marks.get(panel.panelId)} />
-        ))}
-        {view.panels.map((panel) => (
-          <UnseenEdge
-            key={panel.panelId}
-            panel={panel}
-            mark={marks.get(panel.panelId)}
-            prefix={`${prefix}-${view.id}`}
-          />
-        ))}
+        {paint.hatches.length > 0 && inkOf(view).cleared !== '' ? (
+          <path className="ink-cleared" d={inkOf(view).cleared} />
+        ) : null}
+        <ViewEdges paint={paint} prefix={`${prefix}-${view.id}`} />
         {view.silhouette === '' ? null : <path className="ink ink-silhouette" d={view.silhouette} />}
       </g>
       <ViewInk view={view} />

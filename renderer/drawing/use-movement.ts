@@ -2,50 +2,87 @@ import { type RefObject, useLayoutEffect } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
 import { type LookSource, movementTo, type Room } from './plan-scale.ts'
 
-/** Moves every group of the drawing that follows the look; strokes, hatches, rings and words keep their size. */
-function move(drawing: HTMLElement, { zoom, x, y }: { zoom: number; x: number; y: number }): void {
-  for (const group of drawing.querySelectorAll('.moves')) {
-    group.setAttribute('transform', `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`)
-  }
-  const unzoom = String(1 / zoom)
-  if (drawing.style.getPropertyValue('--unzoom') === unzoom) return
-  drawing.style.setProperty('--unzoom', unzoom)
-  drawing.style.setProperty('--zoom', String(zoom))
-  for (const pattern of drawing.querySelectorAll<SVGPatternElement>('.moves pattern')) {
-    const { turn, unit } = pattern.dataset
-    pattern.setAttribute('patternTransform', `scale(${1 / (Number(unit) * zoom)}) rotate(${turn})`)
+interface Movement {
+  readonly zoom: number
+  readonly x: number
+  readonly y: number
+}
+
+/** A gesture has ended when no new look came for so long. */
+const REST_MS = 110
+
+/** Writes only what differs: an attribute written again is laid out again. */
+function put(elements: Iterable<Element>, name: string, textFor: (one: Element) => string): void {
+  for (const one of elements) {
+    const text = textFor(one)
+    if (one.getAttribute(name) !== text) one.setAttribute(name, text)
   }
 }
 
+/** Draws everything that follows the look in its right weights; what keeps its size is turned back. */
+function draw(drawing: HTMLElement, { zoom, x, y }: Movement): void {
+  drawing.style.transform = ''
+  const matrix = `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`
+  put(drawing.querySelectorAll('.moves'), 'transform', () => matrix)
+  put(drawing.querySelectorAll('.keeps-size'), 'transform', () => `scale(${1 / zoom})`)
+  put(drawing.querySelectorAll('.moves pattern'), 'patternTransform', (pattern) => {
+    const [unit, turn] = [pattern.getAttribute('data-unit'), pattern.getAttribute('data-turn')]
+    return `scale(${1 / (Number(unit) * zoom)}) rotate(${turn})`
+  })
+  drawing.querySelector<SVGGElement>('.plan-targets')?.style.setProperty('--zoom', String(zoom))
+}
+
+/** Carries the picture that was drawn for one movement to where another wants it. */
+function carry(drawing: HTMLElement, drawn: Movement, wanted: Movement): void {
+  const by = wanted.zoom / drawn.zoom
+  const [x, y] = [wanted.x - drawn.x * by, wanted.y - drawn.y * by]
+  drawing.style.transform = `matrix(${by}, 0, 0, ${by}, ${x.toFixed(2)}, ${y.toFixed(2)})`
+}
+
 /**
- * Shows a drawing as its look says, and follows it from picture to picture without rendering anything anew: zooming and
- * panning change one transform. `drawing` holds everything that is drawn for the whole sheet at this size of room.
+ * Shows a drawing as its look says and follows it without rendering anything anew: the finished picture is carried along
+ * at once, and drawn again in its right weights the moment the look rests. `content` changes with what is drawn.
  */
 export function useMovement(
   drawing: RefObject<HTMLElement | null>,
   sheet: PlanSheet,
   { width, height }: Room,
   look: LookSource,
+  content: unknown,
 ): void {
   useLayoutEffect(() => {
     const element = drawing.current
     if (element === null) return
-    let asked = 0
+    const wanted = () => movementTo(sheet, { width, height }, look.now())
+    let drawn = wanted()
+    let shown = look.now()
+    let [asked, rest] = [0, 0]
+    const drawAnew = () => {
+      const movement = wanted()
+      draw(element, movement)
+      drawn = movement
+    }
     const show = () => {
       asked = 0
-      move(element, movementTo(sheet, { width, height }, look.now()))
+      carry(element, drawn, wanted())
     }
-    let shown = look.now()
-    element.style.removeProperty('--unzoom')
-    show()
+    draw(element, drawn)
     const forget = look.subscribe(() => {
       if (look.now() === shown) return
       shown = look.now()
+      clearTimeout(rest)
+      rest = window.setTimeout(drawAnew, REST_MS)
       if (asked === 0) asked = requestAnimationFrame(show)
     })
     return () => {
       cancelAnimationFrame(asked)
+      clearTimeout(rest)
       forget()
     }
   }, [drawing, sheet, width, height, look])
+  // What is drawn newly is put where the rest of the drawing stands.
+  useLayoutEffect(() => {
+    if (drawing.current !== null && content !== null)
+      draw(drawing.current, movementTo(sheet, { width, height }, look.now()))
+  }, [drawing, sheet, width, height, look, content])
 }
