@@ -38,17 +38,11 @@ export function PlanDrawing(props: PlanDrawingProps) {
   const drawing = useRef<HTMLDivElement>(null)
   const room = useMemo(() => ({ width, height }), [width, height])
   const scale = useMemo(() => scaleFor(sheet, room, wholeSheet), [sheet, room])
-  const targets = useMemo(() => targetsOf(sheet), [sheet])
   const table = marks?.table ?? none
-  const named = useMemo(
-    () =>
-      leadingTargets(
-        sheet,
-        targets,
-        table.map(({ panelId }) => panelId),
-      ),
-    [sheet, targets, table],
-  )
+  // As text, so that only another order of the walk sets the targets anew, and not every state that is entered.
+  const order = useMemo(() => table.map(({ panelId }) => panelId).join(' '), [table])
+  const targets = useMemo(() => targetsOf(sheet, order.split(' ')), [sheet, order])
+  const named = useMemo(() => leadingTargets(sheet, targets, order.split(' ')), [sheet, targets, order])
   useMovement(drawing, sheet, room, props.look, marks)
   return (
     <>
@@ -86,7 +80,7 @@ export function PlanDrawing(props: PlanDrawingProps) {
         >
           <g className="moves">
             <PanelsLit sheet={sheet} scale={scale} inHand={inHand} drawing={drawing} />
-            <NamedTargets sheet={sheet} targets={named} scale={scale} nameOf={nameOf} inHand={inHand} />
+            <NamedTargets sheet={sheet} targets={named} scale={scale} nameOf={nameOf} inHand={inHand} table={table} />
             <PointerTargets sheet={sheet} targets={targets} scale={scale} />
             <Callouts callouts={marks?.callouts ?? none} scale={scale} inHand={inHand} />
           </g>

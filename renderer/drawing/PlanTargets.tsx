@@ -13,18 +13,21 @@ interface Target {
 
 const narrow = ({ box }: Target): number => Math.min(box.width, box.height)
 
-/** Every outline of a sheet that can be chosen, large ones first, so that small ones lie on top. */
-export function targetsOf(sheet: PlanSheet): readonly Target[] {
+/** Every outline of a panel this car has, large ones first, so that small ones lie on top. */
+export function targetsOf(sheet: PlanSheet, panelIds: readonly string[]): readonly Target[] {
+  const own = new Set(panelIds)
   return sheet.views
     .flatMap((view) =>
-      view.panels.map(({ panelId, outline }) => {
-        return { panelId, view: view.id, outline, box: boxOf(outlinePoints(outline)) }
-      }),
+      view.panels
+        .filter(({ panelId }) => own.has(panelId))
+        .map(({ panelId, outline }) => {
+          return { panelId, view: view.id, outline, box: boxOf(outlinePoints(outline)) }
+        }),
     )
     .sort((a, b) => narrow(b) - narrow(a))
 }
 
-/** Where each panel of the sheet shows first, in the order given; panels the order leaves out come last. */
+/** Where each panel of the sheet shows first, in the order given. */
 export function leadingTargets(
   sheet: PlanSheet,
   targets: readonly Target[],
@@ -78,6 +81,8 @@ interface NamedTargetsProps {
   readonly scale: PlanScale
   readonly nameOf: (panelId: string) => string
   readonly inHand: string | null
+  /** What the names say; they are asked for anew when it changes. */
+  readonly table: readonly unknown[]
 }
 
 const transformsOf = (sheet: PlanSheet, scale: PlanScale) =>
