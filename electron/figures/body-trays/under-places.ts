@@ -1,5 +1,6 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { type Cubic, flattened, type Point } from '../cubic-path.ts'
+import { reachAt } from './inset.ts'
 import { held, measuresOf } from './measures.ts'
 
 /** Where the members of the underside stand, mm: stations, and distances from the centre line on the left. */
@@ -84,19 +85,13 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
 }
 
 /** First and last station of an outline at a distance from the centre line. */
-function alongAt(outline: readonly Point[], v: number): readonly [number, number] {
-  const found = crossings(outline, 1, v)
-  return [Math.min(...found), Math.max(...found)]
-}
+const alongAt = (outline: readonly Point[], v: number): readonly [number, number] => reachOf(outline, 1, v)
 
 /** Half width of an outline at a station. */
-const acrossAt = (outline: readonly Point[], u: number): number => Math.max(...crossings(outline, 0, u))
+const acrossAt = (outline: readonly Point[], u: number): number => reachOf(outline, 0, u)[1]
 
-function crossings(outline: readonly Point[], axis: 0 | 1, value: number): number[] {
-  return outline.flatMap((here, index) => {
-    const before = outline.at(index - 1) ?? here
-    if (here[axis] > value === before[axis] > value) return []
-    const share = (value - before[axis]) / (here[axis] - before[axis])
-    return [before[(1 - axis) as 0 | 1] + share * (here[(1 - axis) as 0 | 1] - before[(1 - axis) as 0 | 1])]
-  })
+function reachOf(outline: readonly Point[], axis: 0 | 1, value: number): readonly [number, number] {
+  const reach = reachAt(outline, axis, value)
+  if (reach === null) throw new Error(`The silhouette of the roof view does not reach ${value} mm.`)
+  return reach
 }
