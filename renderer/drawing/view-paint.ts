@@ -12,19 +12,23 @@ export interface ViewPaint {
   readonly crossed: readonly PlanPanel[]
 }
 
-/** Gathers the outlines of a view by what is drawn with them; a panel without a mark has no edge yet. */
+/**
+ * Gathers the outlines of a view by what is drawn with them. A panel without a mark is not on this car and has no edge;
+ * before any mark is known, all are drawn as what they are to the reader: not looked at.
+ */
 export function paintOf(view: PlanView, marks: readonly (PanelMark | undefined)[]): ViewPaint {
   const joined = (wanted: (mark: PanelMark | undefined) => boolean) =>
     view.panels
       .filter((_, index) => wanted(marks[index]))
       .map(({ outline }) => outline)
       .join(' ')
+  const isUnknown = marks.every((mark) => mark === undefined)
   const used = new Set(marks.flatMap((mark) => (mark === undefined || mark.hatch === 'clean' ? [] : [mark.hatch])))
   return {
     surface: joined(() => true),
     hatches: [...used].sort().map((hatch) => [hatch, joined((mark) => mark?.hatch === hatch)] as const),
     seen: joined((mark) => mark?.edge === 'solid'),
-    unseen: joined((mark) => mark === undefined || mark.edge === 'dotted'),
+    unseen: joined((mark) => isUnknown || mark?.edge === 'dotted'),
     crossed: view.panels.filter((_, index) => marks[index]?.crossed === true),
   }
 }

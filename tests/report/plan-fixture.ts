@@ -121,7 +121,11 @@ export function marksFixture(record: RecordView, panels: readonly PanelDefinitio
       }
     }),
     places: [],
-    captions: [],
+    captions: (sheet?.views ?? []).map((view) => ({
+      view: view.id,
+      text: view.name,
+      at: { x: view.at.x, y: view.at.y - 50 },
+    })),
     table: rows.map(({ definition, state }) => ({
       stop: definition.stop,
       panelId: definition.id,

@@ -1,7 +1,13 @@
 import type { HatchName } from '../../../shared-types/figure.ts'
-import { type HatchLines, hatches, MM_PER_HATCH_PIXEL } from '../../../shared-types/tokens.ts'
+import { type HatchLines, hatches, isSolid, MM_PER_HATCH_PIXEL } from '../../../shared-types/tokens.ts'
 import { type PageCanvas, POINTS_PER_MM, type StrokeStyle } from '../document/page-canvas.ts'
 import { inks } from '../layout/text-style.ts'
+
+interface PagePoint {
+  readonly x: number
+  readonly y: number
+}
+const corner: PagePoint = { x: 0, y: 0 }
 
 interface Box {
   readonly left: number
@@ -10,29 +16,45 @@ interface Box {
   readonly bottom: number
 }
 
-/** Draws a hatch over a box, cut to `outline` (operators in points). Angle and pitch are the tokens', in page mm. */
-export function drawHatch(page: PageCanvas, name: HatchName, outline: string, box: Box): void {
+/**
+ * Draws a hatch over a box, cut to `outline` (operators in points). Angle and pitch are the tokens', in page mm. Strokes
+ * and dots are counted from `origin`, so that neighbouring panels of one state meet line on line, as they do on screen.
+ */
+export function drawHatch(
+  page: PageCanvas,
+  name: HatchName,
+  outline: string,
+  box: Box,
+  origin: PagePoint = corner,
+): void {
   const hatch = hatches[name]
   if (hatch === null) return
   page.saved(() => {
     page.rawPath(outline, 'W n', { weightMm: 0.1, colour: inks.ink })
     if (hatch.kind === 'stipple') {
-      stipple(page, box, hatch.radiusPx * MM_PER_HATCH_PIXEL, hatch.quincunxPx * MM_PER_HATCH_PIXEL)
+      stipple(page, box, hatch.radiusPx * MM_PER_HATCH_PIXEL, hatch.quincunxPx * MM_PER_HATCH_PIXEL, origin)
+    } else if (isSolid(hatch)) {
+      page.rectangle(box.left, box.top, box.right - box.left, box.bottom - box.top, null, inks.ink)
     } else {
-      for (const angle of hatch.angles) strokes(page, box, hatch, angle)
+      for (const angle of hatch.angles) strokes(page, box, hatch, angle, origin)
     }
   })
 }
 
 /** Dots as dashes of no length with round ends: rows a half pitch apart, every other row shifted. */
-function stipple(page: PageCanvas, box: Box, radiusMm: number, pitchMm: number): void {
+function stipple(page: PageCanvas, box: Box, radiusMm: number, pitchMm: number, origin: PagePoint): void {
   const style = { weightMm: radiusMm * 2, colour: inks.ink, dashMm: [0, pitchMm], round: true }
-  for (let row = 0, y = box.top; y <= box.bottom; row++, y += pitchMm / 2) {
-    page.line(box.left + (row % 2) * (pitchMm / 2), y, box.right, y, style)
+  const half = pitchMm / 2
+  const first = Math.floor((box.top - origin.y) / half)
+  for (let row = first; origin.y + row * half <= box.bottom; row++) {
+    const start = origin.x + pitchMm / 4 + (Math.abs(row) % 2) * half
+    const left = start + Math.floor((box.left - start) / pitchMm) * pitchMm
+    const y = origin.y + pitchMm / 4 + row * half
+    page.line(left, y, box.right, y, style)
   }
 }
 
-function strokes(page: PageCanvas, box: Box, hatch: HatchLines, angleDegrees: number): void {
+function strokes(page: PageCanvas, box: Box, hatch: HatchLines, angleDegrees: number, origin: PagePoint): void {
   const mm = (px: number) => px * MM_PER_HATCH_PIXEL
   const angle = (angleDegrees * Math.PI) / 180
   // Page millimetres run downwards, the angle is the reader's, anticlockwise from the right.
@@ -46,16 +68,19 @@ function strokes(page: PageCanvas, box: Box, hatch: HatchLines, angleDegrees: nu
     dashMm: hatch.dashPx?.map(mm),
   }
   const offsets = hatch.pairGapPx === null ? [0] : [0, mm(hatch.pairGapPx)]
-  // Strokes hang on the page's own origin, so that neighbouring panels of one state meet line on line.
-  const start = middle.x * across.x + middle.y * across.y
+  const [fromX, fromY] = [middle.x - origin.x, middle.y - origin.y]
+  const [start, alongStart] = [fromX * across.x + fromY * across.y, fromX * along.x + fromY * along.y]
   const pitch = mm(hatch.pitchPx)
+  // A dashed stroke begins where a dash does, counted from the origin.
+  const period = hatch.dashPx === null ? 0 : mm(hatch.dashPx[0] + hatch.dashPx[1])
+  const begin = period === 0 ? -reach : Math.floor((alongStart - reach) / period) * period - alongStart
   const path: string[] = []
-  for (let index = Math.ceil((start - reach) / pitch); index * pitch <= start + reach; index++) {
+  for (let index = Math.floor((start - reach) / pitch); index * pitch <= start + reach; index++) {
     for (const offset of offsets) {
-      const distance = index * pitch + offset - start
+      const distance = (index + 0.5) * pitch + offset - start
       const at = { x: middle.x + across.x * distance, y: middle.y + across.y * distance }
       path.push(
-        point(page, at.x - along.x * reach, at.y - along.y * reach, 'm'),
+        point(page, at.x + along.x * begin, at.y + along.y * begin, 'm'),
         point(page, at.x + along.x * reach, at.y + along.y * reach, 'l'),
       )
     }

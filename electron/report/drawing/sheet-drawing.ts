@@ -15,8 +15,6 @@ const RING_RADIUS_MM = 2.1
 const LEADER_DOT_MM = 0.45
 const LEGEND_ROW_MM = 4
 const SCALE_BAR_ROOM_MM = 7
-/** Names of views stand this much above their view. */
-const LETTER_LIFT_MM = 1.2
 
 /** Most height of a sheet on the page, legend included, mm. */
 export const SHEET_HEIGHT_MM = 168
@@ -53,10 +51,11 @@ export function sheetDrawing(composer: Composer, sheet: PlanSheet, marks: PlanMa
           pageHeightMm: page.heightMm,
         })
       }
-      for (const view of sheet.views) {
-        letter(composer, page, owner, view.name, left + view.at.x / scale, topMm + view.at.y / scale - LETTER_LIFT_MM)
-      }
       const onSheet = (point: { x: number; y: number }) => ({ x: left + point.x / scale, y: topMm + point.y / scale })
+      for (const { text, at } of marks.captions) {
+        const { x, y } = onSheet(at)
+        letter(composer, page, owner, text, x, y)
+      }
       for (const callout of marks.callouts) drawCallout(composer, page, owner, callout, onSheet)
       drawScaleBar(composer, page, owner, scale, topMm + drawnMm + 3)
       drawLegend(composer, page, owner, legend, topMm + drawnMm + SCALE_BAR_ROOM_MM)

@@ -11,6 +11,9 @@ const stroke = (weight: keyof typeof lineWeights, colour: string = inks.ink): St
   round: true,
 })
 
+/** Paper kept clear round a detail, from side to side. */
+const CLEARED_MM = 2.6 * MM_PER_HATCH_PIXEL
+
 const dots: StrokeStyle = {
   weightMm: unseenEdge.dotPx * MM_PER_HATCH_PIXEL,
   colour: inks.soft,
@@ -36,25 +39,38 @@ export function drawViewMarked(page: PageCanvas, view: PlanView, marks: PlanMark
     box: pathBox(panel.outline, placement),
     mark: markOf.get(panel.panelId),
   }))
-  for (const { path, box, mark } of drawn) if (mark !== undefined) drawHatch(page, mark.hatch, path, box)
-  for (const extent of marks.extents) if (extent.view === view.id) drawExtent(page, extent, placement)
+  const origin = onPage(placement, 0, 0)
+  const extents = marks.extents.filter((extent) => extent.view === view.id)
+  for (const { path, box, mark } of drawn) if (mark !== undefined) drawHatch(page, mark.hatch, path, box, origin)
+  for (const extent of extents) drawExtentGround(page, extent, placement)
+  if (drawn.some(({ mark }) => mark !== undefined && mark.hatch !== 'clean')) clearDetails(page, view, placement)
   const unseen = (mark: PanelMark | undefined) => mark !== undefined && mark.edge === 'dotted'
   for (const { path, box, mark } of drawn) {
     if (!unseen(mark)) continue
     page.rawPath(path, 'S', dots)
     if (mark?.crossed === true) drawCross(page, path, box)
   }
-  for (const { path, mark } of drawn) if (!unseen(mark)) page.rawPath(path, 'S', stroke('shut'))
+  for (const { path, mark } of drawn) if (mark !== undefined && !unseen(mark)) page.rawPath(path, 'S', stroke('shut'))
   drawInk(page, view, placement)
+  for (const extent of extents) drawExtentEdge(page, extent, placement)
 }
 
+/** Paper round vents, handles and other details, so that no hatch hides them. */
+function clearDetails(page: PageCanvas, view: PlanView, placement: Placement): void {
+  for (const { weight, occlude, path } of view.ink) {
+    if (weight !== 'detail' || occlude) continue
+    page.rawPath(pathOperators(path, placement), 'S', { weightMm: CLEARED_MM, colour: inks.paper, round: true })
+  }
+}
+
+/** The silhouette, and over it the ink in its order: bumpers and lamps stand before the body. */
 function drawInk(page: PageCanvas, view: PlanView, placement: Placement): void {
+  page.rawPath(pathOperators(view.silhouette, placement), 'S', stroke('silhouette'))
   for (const line of view.ink) {
     const path = pathOperators(line.path, placement)
     const style = stroke(line.weight, inkOf(line.weight))
     page.rawPath(path, line.occlude ? 'B' : 'S', style, line.occlude ? inks.paper : undefined)
   }
-  page.rawPath(pathOperators(view.silhouette, placement), 'S', stroke('silhouette'))
 }
 
 function drawCross(page: PageCanvas, path: string, box: ReturnType<typeof pathBox>): void {
@@ -66,26 +82,39 @@ function drawCross(page: PageCanvas, path: string, box: ReturnType<typeof pathBo
 }
 
 const DOT_RADIUS_MM = 0.5
+const LINE_MM = 0.3
+const THROUGH_LINE_MM = 0.6
 
-function drawExtent(page: PageCanvas, extent: ExtentMark, placement: Placement): void {
-  const points = extent.points.map(({ u, v }) => onPage(placement, u, v))
-  const [first] = points
+function extentPath({ points, shape }: ExtentMark): string {
+  const corners = points.map(({ u, v }, index) => `${index === 0 ? 'M' : 'L'}${u} ${v}`).join('')
+  return shape === 'area' ? `${corners}Z` : corners
+}
+
+/** Paper under an area that was found, so that the hatch of the panel does not show through it, and its own hatch. */
+function drawExtentGround(page: PageCanvas, extent: ExtentMark, placement: Placement): void {
+  if (extent.shape !== 'area' || extent.points.length === 0) return
+  const text = extentPath(extent)
+  const path = pathOperators(text, placement)
+  page.rawPath(path, 'f', { weightMm: 0.1, colour: inks.ink }, inks.paper)
+  if (extent.hatch !== null) drawHatch(page, extent.hatch, path, pathBox(text, placement), onPage(placement, 0, 0))
+}
+
+/** Where a finding lies, over the line work: dashed round an area, a heavy line, or a dot. */
+function drawExtentEdge(page: PageCanvas, extent: ExtentMark, placement: Placement): void {
+  const [first] = extent.points
   if (first === undefined) return
   if (extent.shape === 'point') {
-    page.circle(first.x, first.y, DOT_RADIUS_MM, null, inks.ink)
+    const { x, y } = onPage(placement, first.u, first.v)
+    page.circle(x, y, DOT_RADIUS_MM, null, inks.ink)
     return
   }
-  const closed = extent.shape === 'area'
-  const corners = extent.points.map(({ u, v }, index) => `${index === 0 ? 'M' : 'L'}${u} ${v}`).join('')
-  const text = `${corners}${closed ? 'Z' : ''}`
-  const path = pathOperators(text, placement)
-  if (!closed) {
-    page.rawPath(path, 'S', { weightMm: 0.5, colour: inks.ink, round: true })
+  const path = pathOperators(extentPath(extent), placement)
+  if (extent.shape === 'line') {
+    const weightMm = extent.hatch === 'rusted-through' ? THROUGH_LINE_MM : LINE_MM
+    page.rawPath(path, 'S', { weightMm: 5 * MM_PER_HATCH_PIXEL, colour: inks.paper, round: true })
+    page.rawPath(path, 'S', { weightMm, colour: inks.ink, round: true })
     return
   }
-  // Paper under the patch, so that the hatch of the panel does not show through it.
-  page.rawPath(path, 'f', { weightMm: 0.1, colour: inks.ink }, inks.paper)
-  if (extent.hatch !== null) drawHatch(page, extent.hatch, path, pathBox(text, placement))
   const dash = [3 * MM_PER_HATCH_PIXEL, 2 * MM_PER_HATCH_PIXEL]
   page.rawPath(path, 'S', { weightMm: lineWeights.shut.mm, colour: inks.ink, dashMm: dash })
 }

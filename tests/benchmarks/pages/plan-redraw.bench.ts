@@ -1,6 +1,3 @@
-import { createServer } from 'node:http'
-import type { AddressInfo } from 'node:net'
-import { build } from 'esbuild'
 import type { Page } from 'playwright'
 import { bodyPlan } from '../../../electron/figures/body-plan.ts'
 import type { CalloutWish } from '../../../electron/figures/callout-wish.ts'
@@ -9,7 +6,8 @@ import { boundsOf, flattened } from '../../../electron/figures/cubic-path.ts'
 import { readOutline } from '../../../electron/figures/path-text.ts'
 import type { HatchName, PanelMark, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
 import { openBrowser } from '../../pages/browser.ts'
-import type { DrawnPlan, RedrawTimes } from './plan-redraw-child.ts'
+import { servePlan } from '../../pages/drawn-plan.ts'
+import type { DrawnPlan, RedrawTimes } from '../../pages/drawn-plan-child.ts'
 
 const SLOWED = 4
 const ROUNDS = 60
@@ -75,37 +73,14 @@ function fullPlan(): DrawnPlan {
   const grid = { u: box.u, v: box.v, cellMm, columns: CELLS_ALONG, values }
   const { panelId, outline } = largest.panel
   const maps = [{ view: largest.view.id, panelId, outline, grid, limits: [150, 200, 300, 500, 1000] }]
-  return { figure, sheet, marks, maps }
+  return { figure, sheet, marks, maps, room: { width: 988, height: 640 } }
 }
 
 /** The same sheet with nothing on it. */
-function emptyPlan({ figure, sheet }: DrawnPlan): DrawnPlan {
+function emptyPlan({ figure, sheet, room }: DrawnPlan): DrawnPlan {
   const views = sheet.views.map((view) => ({ ...view, panels: [], ink: [], silhouette: '' }))
   const marks = { panels: [], extents: [], callouts: [], places: [], captions: [], table: [], legend: [] }
-  return { figure, sheet: { ...sheet, views }, marks, maps: [] }
-}
-
-async function servePlan(plan: DrawnPlan) {
-  const built = await build({
-    entryPoints: ['tests/benchmarks/pages/plan-redraw-child.ts'],
-    ...{ bundle: true, minify: true, write: false, format: 'esm', outdir: '.built', jsx: 'automatic' },
-    define: { 'process.env.NODE_ENV': '"production"' },
-  })
-  const textOf = (end: string) => built.outputFiles.find(({ path }) => path.endsWith(end))?.text ?? ''
-  const page =
-    '<!doctype html><html lang="en"><title>plan</title><link rel="stylesheet" href="/page.css"><div id="root"></div><script type="module" src="/page.js"></script>'
-  const answers: Readonly<Record<string, readonly [string, string]>> = {
-    '/page.js': ['text/javascript', textOf('.js')],
-    '/page.css': ['text/css', textOf('.css')],
-    '/plan.json': ['application/json', JSON.stringify(plan)],
-  }
-  const server = createServer((asked, answer) => {
-    const [kind, text] = answers[asked.url ?? ''] ?? ['text/html', page]
-    answer.writeHead(200, { 'content-type': kind, 'cache-control': 'no-store' })
-    answer.end(text)
-  })
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
-  return { address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`, stop: () => server.close() }
+  return { figure, sheet: { ...sheet, views }, marks, maps: [], room }
 }
 
 const measureIn = (page: Page, rounds: number): Promise<RedrawTimes> =>

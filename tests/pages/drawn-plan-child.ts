@@ -1,13 +1,13 @@
 import { createElement, useSyncExternalStore } from 'react'
 import { flushSync } from 'react-dom'
 import { createRoot } from 'react-dom/client'
-import type { PanelMap } from '../../../renderer/drawing/MapCells.tsx'
-import { PlanDrawing } from '../../../renderer/drawing/PlanDrawing.tsx'
-import { type PlanLook, wholeSheet } from '../../../renderer/drawing/plan-scale.ts'
-import { applyTokens } from '../../../renderer/look/apply-tokens.ts'
-import type { PlanFigure, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
-import '../../../renderer/look/page.css'
-import '../../../renderer/look/plan.css'
+import type { PanelMap } from '../../renderer/drawing/MapCells.tsx'
+import { PlanDrawing } from '../../renderer/drawing/PlanDrawing.tsx'
+import { type PlanLook, wholeSheet } from '../../renderer/drawing/plan-scale.ts'
+import { applyTokens } from '../../renderer/look/apply-tokens.ts'
+import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
+import '../../renderer/look/page.css'
+import '../../renderer/look/plan.css'
 
 /** What the page draws; handed over by the benchmark. */
 export interface DrawnPlan {
@@ -15,6 +15,8 @@ export interface DrawnPlan {
   readonly sheet: PlanSheet
   readonly marks: PlanMarks
   readonly maps: readonly PanelMap[]
+  /** Size of the drawing, px. */
+  readonly room: { readonly width: number; readonly height: number }
 }
 
 /** Changes the benchmark asks for, in milliseconds each: from the start of the frame to after it was painted. */
@@ -59,10 +61,10 @@ function keep<State>(first: State): Kept<State> {
 const nameOf = (panelId: string) => panelId
 const ignore = () => undefined
 
-/** The drawing as the walk-round shows it at 1440 by 900. */
+/** The drawing alone, with nothing of the program about it. */
 function Page({ shown, look }: { readonly shown: Kept<Shown>; readonly look: Kept<PlanLook> }) {
-  const { inHand, ...drawn } = useSyncExternalStore(shown.subscribe, shown.now)
-  const place = { width: 988, height: 640, inches: false, nameOf, onChoose: ignore, look }
+  const { inHand, room, ...drawn } = useSyncExternalStore(shown.subscribe, shown.now)
+  const place = { ...room, inches: false, nameOf, onChoose: ignore, look }
   return createElement(PlanDrawing, { ...drawn, ...place, inHand })
 }
 
