@@ -78,6 +78,19 @@ export const lineWeights = {
   station: { px: 0.5, mm: 0.08 },
   leader: { px: 0.6, mm: 0.12 },
 } as const
+/** Marks laid on the plan, px at 1440 wide: halos keep lines and letters apart from what they cross. */
+export const markWeights = {
+  measure: 0.7,
+  ringInHand: 1.6,
+  hovered: 1.8,
+  cleared: 2.4,
+  halo: 3,
+  through: 3,
+  focus: 3.4,
+  dot: 5,
+  lineHalo: 5,
+  dotHalo: 9,
+} as const
 /** Light lines on the night sheet bloom; they are drawn this much thinner. */
 export const NIGHT_LINE_FACTOR = 0.92
 /** Times the weight of every line; sunlight eats thin ones. */

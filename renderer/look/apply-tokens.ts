@@ -3,6 +3,7 @@ import {
   FIGURE_SHARE,
   KEY_CAP_RADIUS_PX,
   lineWeights,
+  markWeights,
   rules,
   type SheetName,
   sheetLineFactor,
@@ -12,6 +13,7 @@ import {
   TOUCH_TARGET_PX,
   typeScale,
   typeWeights,
+  unseenEdge,
   windowWidths,
 } from '../../shared-types/tokens.ts'
 
@@ -36,6 +38,10 @@ function propertiesOf(sheetName: SheetName): [string, string][] {
     ['caps-spacing', `${CAPS_SPACING}em`],
     ...Object.entries(lineWeights).map(([name, { px }]): [string, string] => [
       `line-${dashed(name)}`,
+      `calc(${px * line}px * var(--window-stroke))`,
+    ]),
+    ...Object.entries({ ...markWeights, unseen: unseenEdge.dotPx }).map(([name, px]): [string, string] => [
+      `mark-${dashed(name)}`,
       `calc(${px * line}px * var(--window-stroke))`,
     ]),
     ['sheet-line', String(line)],

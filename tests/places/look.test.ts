@@ -156,8 +156,7 @@ describe('style sheets', () => {
     ]
     for (const line of sound) expect(strayLiterals(`.a { ${line} }`), line).toEqual([])
   })
-  // The drawing of the plan has weights of its own, kept with the drawing.
-  it.each(filesUnder('renderer', /(?<!plan)\.css$/))('%s takes colours, type, lines and spaces from the tokens', (file) => {
+  it.each(filesUnder('renderer', /\.css$/))('%s takes colours, type, lines and spaces from the tokens', (file) => {
     expect(strayLiterals(readFileSync(join(top, file), 'utf8'))).toEqual([])
   })
   it('no class is ruled by the sheets of two places, whose order depends on where a reader went first', () => {

@@ -18,7 +18,9 @@ function ticksFrom(first: number, end: number): string {
 function CoverageBar({ layer, seen, all }: LayerCoverage) {
   return (
     <span className="coverage-bar">
-      <span>{walkLayerWords[layer]}</span>
+      <span>
+        {walkLayerWords[layer]} {seen} of {all}
+      </span>
       <svg
         width={all * TICK_PITCH_PX + 1}
         height="8"
