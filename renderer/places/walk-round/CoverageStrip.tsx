@@ -21,12 +21,7 @@ function CoverageBar({ layer, seen, all }: LayerCoverage) {
       <span>
         {walkLayerWords[layer]} {seen} of {all}
       </span>
-      <svg
-        width={all * TICK_PITCH_PX + 1}
-        height="8"
-        role="img"
-        aria-label={`${walkLayerWords[layer]}: ${seen} of ${all} looked at`}
-      >
+      <svg width={all * TICK_PITCH_PX + 1} height="8" aria-hidden="true">
         <path className="coverage-tick is-seen" d={ticksFrom(0, seen)} />
         <path className="coverage-tick" d={ticksFrom(seen, all)} />
       </svg>
@@ -58,9 +53,11 @@ export const CoverageStrip = memo(function CoverageStrip(props: CoverageStripPro
           <strong>
             {seen} of {all} panels looked at
           </strong>
-          {coverage
-            .map(({ layer, seen: own, all: ownAll }) => ` · ${walkLayerWords[layer]} ${own} of ${ownAll}`)
-            .join('')}
+          <span className="coverage-counts">
+            {coverage
+              .map(({ layer, seen: own, all: ownAll }) => ` · ${walkLayerWords[layer]} ${own} of ${ownAll}`)
+              .join('')}
+          </span>
           {unreached === 0 ? '' : ` · ${unreached} not accessible`}
         </p>
         <span className="coverage-bars">
