@@ -29,6 +29,15 @@ const sheetsWalked: Readonly<Record<InspectionLevel, readonly PlanSheet['id'][]>
 export const panelsOf = ({ particulars, commission }: RecordView): PanelList =>
   panelList(particulars.body, commission.level, particulars.conditions)
 
+/** Whether a panel of a sheet was looked at or carries a finding, though the level may have been narrowed since. */
+function isWrittenOn(sheet: PlanSheet, { panels, findings }: RecordView): boolean {
+  const drawn = new Set(sheet.views.flatMap((view) => view.panels.map(({ panelId }) => panelId)))
+  return (
+    panels.some(({ panelId, inspection }) => inspection !== 'not inspected' && drawn.has(panelId)) ||
+    findings.some(({ panelId }) => drawn.has(panelId))
+  )
+}
+
 /** Everything a report of the open record is made of; pictures are read from the record when they are asked for. */
 export function recordContent(
   record: CarRecord,
@@ -43,7 +52,7 @@ export function recordContent(
   const walked = sheetsWalked[commission.level]
   const marks: Partial<Record<PlanSheet['id'], PlanMarks>> = {}
   for (const sheet of plan.sheets) {
-    if (!walked.includes(sheet.id)) continue
+    if (!walked.includes(sheet.id) && !isWrittenOn(sheet, view)) continue
     marks[sheet.id] = planMarks({
       sheet,
       record: view,

@@ -5,8 +5,9 @@ import { LINE_MM } from '../layout/page-geometry.ts'
 import { textPieces } from '../layout/text-block.ts'
 import { styles } from '../layout/text-style.ts'
 import { place } from '../wording/references.ts'
+import { levelCovers } from '../wording/sentences.ts'
 
-/** Every sheet of the plan that was walked: the drawing with its numbered callouts, and the table that says the same. */
+/** Every sheet of the plan that was walked or written on: the drawing with its numbered callouts, and the table that says the same. */
 export function composePlans(composer: Composer): void {
   composer.openSection('plans', 'Body plan')
   const sheets = composer.content.plan.sheets.filter(({ id }) => composer.content.marks[id] !== undefined)
@@ -16,6 +17,24 @@ export function composePlans(composer: Composer): void {
     if (index > 0) composer.flow.newPage()
     composePlan(composer, sheet, marks)
   })
+  composeNotDrawn(composer)
+}
+
+/** Names the sheets that are not drawn, and why: what nobody looked at must not be missing without a word. */
+function composeNotDrawn(composer: Composer): void {
+  const { plan, marks, record } = composer.content
+  const names = plan.sheets.filter(({ id }) => marks[id] === undefined).map(({ name }) => name)
+  if (names.length === 0) return
+  composer.block({ title: 'Not drawn' }, (owner) =>
+    composer.text(owner, [
+      {
+        text: `${names.join('; ')}. Every panel there is not inspected: ${levelCovers(record.commission.level)}. Each is named under coverage, `,
+        style: styles.text,
+      },
+      composer.page(place.section('coverage'), styles.text),
+      { text: '.', style: styles.text },
+    ]),
+  )
 }
 
 function composePlan(composer: Composer, sheet: PlanSheet, marks: PlanMarks): void {

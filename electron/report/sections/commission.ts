@@ -109,7 +109,11 @@ export function composeCommission(composer: Composer): void {
 
 function coverageSentence({ content }: Composer): string {
   return content.judgement.coverage
-    .map(({ layer, seen, walked }) => `${layer} ${seen} of ${walked} panels of the walk inspected`)
+    .map(({ layer, seen, walked, all }) =>
+      walked === all
+        ? `${layer} ${seen} of ${walked} panels of the walk inspected`
+        : `${layer} ${seen} of ${all} panels inspected, ${walked === 0 ? 'none' : walked} in the walk`,
+    )
     .join('; ')
     .concat('.')
 }

@@ -3,6 +3,7 @@ import { stated } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { phaseName } from '../wording/references.ts'
+import { levelCovers } from '../wording/sentences.ts'
 
 const layerWords = { outer: 'outer', inner: 'inner', under: 'underneath' } as const
 
@@ -79,7 +80,7 @@ function unseenGroups(composer: Composer): UnseenGroup[] {
     if (inspection === 'inspected') continue
     const leftOut = panel.walked
       ? 'in the walk, not looked at; reason not stated'
-      : 'left out by the level of inspection'
+      : levelCovers(record.commission.level)
     const reason = inspection === 'not accessible' ? stated(state?.reason ?? '') : leftOut
     const part = phaseName[panel.phase]
     const key = [inspection, part, reason].join('|')

@@ -1,5 +1,6 @@
 import type { Commission, Particulars, Visit } from '../../../shared-types/car.ts'
 import type { Finding } from '../../../shared-types/finding.ts'
+import type { InspectionLevel } from '../../../shared-types/words.ts'
 import { rustGrade } from '../../analysis/grades/rust-grade.ts'
 import type { ReportContent } from '../report-content.ts'
 import { dayText } from './dates.ts'
@@ -30,6 +31,16 @@ export function conditionsSentence(visit: Visit): string {
 
 const levels = ['outside only', 'with openings', 'with inside', 'with underneath'] as const
 const levelWords = ['outside', 'openings and engine bay', 'inside', 'underneath'] as const
+
+const covered: { readonly [L in InspectionLevel]: string } = {
+  'outside only': 'the outside only',
+  'with openings': 'the outside, the openings and the engine bay only',
+  'with inside': 'everything but the underside',
+  'with underneath': 'the whole walk',
+}
+
+/** Why a panel beyond the level of inspection stands as not inspected: "the commission covers the outside only". */
+export const levelCovers = (level: InspectionLevel): string => `the commission covers ${covered[level]}`
 
 /** What the chosen level covers, and which intrusive steps were done, each with whether it was. */
 export function levelDone(content: ReportContent): { readonly word: string; readonly done: boolean }[] {

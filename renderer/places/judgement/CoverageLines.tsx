@@ -12,12 +12,11 @@ export function CoverageLines({ coverage }: { readonly coverage: readonly Covera
             <dt>{walkLayerWords[layer.layer]}</dt>
             <dd>
               <span className="figures">
-                {layer.seen} of {layer.walked}
+                {layer.seen} of {layer.all}
               </span>{' '}
-              in the walk
+              {layer.all === layer.walked ? 'in the walk' : `of this body, ${layer.walked} of them in the walk`}
               <span className="under-line">
-                not accessible {layer.notAccessible} · not inspected {layer.walked - layer.seen - layer.notAccessible}
-                {layer.all === layer.walked ? '' : ` · outside the level of inspection ${layer.all - layer.walked}`}
+                not accessible {layer.notAccessible} · not inspected {layer.all - layer.seen - layer.notAccessible}
               </span>
             </dd>
           </div>
