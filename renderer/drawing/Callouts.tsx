@@ -34,7 +34,11 @@ const Callout = memo(function Callout({ callout, scale, inHand }: CalloutProps) 
       )}
       <KeepsSize {...ring}>
         <circle className="callout-ring" r={RING_PX} />
-        <text className="callout-figure" y={3.6} textAnchor="middle">
+        <text
+          className={callout.figure.length > 2 ? 'callout-figure is-long' : 'callout-figure'}
+          y={3.6}
+          textAnchor="middle"
+        >
           {callout.figure}
         </text>
         {callout.name === '' ? null : (
@@ -42,7 +46,7 @@ const Callout = memo(function Callout({ callout, scale, inHand }: CalloutProps) 
             <tspan className="callout-name" x={textX} y={-1.5}>
               {callout.name}
             </tspan>
-            <tspan x={textX} y={11.5}>
+            <tspan x={textX} dy="1.13em">
               {callout.word}
             </tspan>
           </text>

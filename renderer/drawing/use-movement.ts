@@ -1,5 +1,6 @@
 import { type RefObject, useLayoutEffect } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
+import { typeScale } from '../../shared-types/tokens.ts'
 import { type LookSource, movementTo, type Room } from './plan-scale.ts'
 
 interface Movement {
@@ -10,6 +11,14 @@ interface Movement {
 
 /** A gesture has ended when no new look came for so long. */
 const REST_MS = 110
+
+/** Size of callout text that places of callouts are chosen for, px. */
+const CALLOUT_TEXT_PX = typeScale.callout[0]
+
+/** How much larger than that the words of a drawing stand, as the sheet and the window ask. */
+export function typeFactorOf(drawing: Element): number {
+  return (Number.parseFloat(getComputedStyle(drawing).fontSize) || CALLOUT_TEXT_PX) / CALLOUT_TEXT_PX
+}
 
 /** Writes only what differs: an attribute written again is laid out again. */
 function put(elements: Iterable<Element>, name: string, textFor: (one: Element) => string): void {
@@ -24,7 +33,8 @@ function draw(drawing: HTMLElement, { zoom, x, y }: Movement): void {
   drawing.style.transform = ''
   const matrix = `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`
   put(drawing.querySelectorAll('.moves'), 'transform', () => matrix)
-  put(drawing.querySelectorAll('.keeps-size'), 'transform', () => `scale(${1 / zoom})`)
+  const unzoom = `scale(${1 / zoom})`
+  put(drawing.querySelectorAll('.keeps-size'), 'transform', () => unzoom)
   put(drawing.querySelectorAll('.moves pattern'), 'patternTransform', (pattern) => {
     const [unit, turn] = [pattern.getAttribute('data-unit'), pattern.getAttribute('data-turn')]
     return `scale(${1 / (Number(unit) * zoom)}) rotate(${turn})`

@@ -4,6 +4,7 @@ import { PlanDrawing } from '../../drawing/PlanDrawing.tsx'
 import { PlanLegend } from '../../drawing/PlanLegend.tsx'
 import { hearGestures } from '../../drawing/plan-gestures.ts'
 import { lookAbout, onScreen, scaleFor, wholeSheet } from '../../drawing/plan-scale.ts'
+import { typeFactorOf } from '../../drawing/use-movement.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { importPhotographs } from './import-photographs.ts'
 import { planLook, useWalkStore } from './walk-store.ts'
@@ -56,7 +57,10 @@ export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: Pl
     if (sheet === undefined || width === 0) return
     const tell = () => {
       const { pixelsPerMm } = scaleFor(sheet, { width, height }, planLook.now())
-      useWalkStore.setState({ pixelsPerMm: Number(pixelsPerMm.toFixed(4)) })
+      const drawn = area.current?.querySelector('.plan-layers')
+      // Where words and rings stand larger, there is as much less room for them.
+      const room = pixelsPerMm / (drawn ? typeFactorOf(drawn) : 1)
+      useWalkStore.setState({ pixelsPerMm: Number(room.toFixed(4)) })
     }
     let waiting: ReturnType<typeof setTimeout> | undefined
     let shown = planLook.now()
@@ -67,11 +71,16 @@ export function PlanArea({ figure, marks, inHand, inches, nameOf, onChoose }: Pl
       clearTimeout(waiting)
       waiting = setTimeout(tell, REST_MS)
     })
+    // Words stand larger on the outdoor sheet.
+    const forgetSheet = useScreenStore.subscribe(({ sheetName }, { sheetName: before }) => {
+      if (sheetName !== before) waiting = setTimeout(tell, REST_MS)
+    })
     return () => {
       clearTimeout(waiting)
       forget()
+      forgetSheet()
     }
-  }, [sheet, width, height])
+  }, [area, sheet, width, height])
   useEffect(() => {
     const element = area.current
     if (element === null || sheet === undefined) return
