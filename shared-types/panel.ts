@@ -77,7 +77,7 @@ export interface PanelList {
 }
 
 /** "Front wing" inside a sentence: "front wing"; "A-post, upper" keeps its letter. */
-const withinSentence = (name: string): string =>
+export const withinSentence = (name: string): string =>
   /^.[a-zà-ÿ]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
 
 /** Name of a panel as printed everywhere, in sentence case with its side: "Left front wing", "Roof panel", "Left A-post, upper". */

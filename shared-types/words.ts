@@ -104,6 +104,21 @@ export type BodyStyle = z.infer<typeof bodyStyle>
 export const nameChoice = z.enum(['us', 'uk'])
 export type NameChoice = z.infer<typeof nameChoice>
 
+/** How two panels of a body are joined, or the gap that is left between them. */
+export const jointKind = z.enum([
+  'bolted',
+  'spot-welded-flange',
+  'leaded-seam',
+  'seam-welded',
+  'hemmed-edge',
+  'rubber-mounted',
+  'cloth-edge',
+  'hinge-gap',
+  'shut-gap',
+  'clearance-gap',
+])
+export type JointKind = z.infer<typeof jointKind>
+
 /** Verdict on a claim. */
 export const verdict = z.enum(['supported', 'contradicted', 'not settled'])
 
