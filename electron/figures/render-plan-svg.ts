@@ -23,6 +23,8 @@ export interface SvgChoice {
 
 /** Paper left free round the sheet for captions and callouts, px. */
 const MARGIN_PX = 40
+/** Sheet colour kept round a detail, from side to side, so that no hatch hides it. */
+const CLEARED_PX = 2.6
 
 const escaped = (text: string): string =>
   text.replace(/[&<>"]/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] ?? '')
@@ -76,9 +78,11 @@ function viewSvg(
     const mark = marks.get(panelId)
     const fill = mark && mark.hatch !== 'clean' ? `<path d="${outline}" fill="url(#${mark.hatch})"/>` : ''
     const edge =
-      mark?.edge === 'dotted'
-        ? `<path d="${outline}" ${pen.stroke('sheet', 1.6)}/><path d="${outline}" ${pen.stroke('ink2', unseenEdge.dotPx)} ${dotted}/>`
-        : `<path d="${outline}" ${pen.stroke('ink', lineWeights.shut.px)}/>`
+      mark === undefined
+        ? ''
+        : mark.edge === 'dotted'
+          ? `<path d="${outline}" ${pen.stroke('sheet', 1.6)}/><path d="${outline}" ${pen.stroke('ink2', unseenEdge.dotPx)} ${dotted}/>`
+          : `<path d="${outline}" ${pen.stroke('ink', lineWeights.shut.px)}/>`
     return { fill, edge, solid: mark?.edge !== 'dotted', outline, panelId }
   })
   const ink = view.ink.map(({ weight, path, occlude }) => {
@@ -94,32 +98,51 @@ function viewSvg(
     const hide = occlude ? `<path d="${path}" fill="${pen.colour('sheet')}"/>` : ''
     return `${hide}<path d="${path}" ${pen.stroke(role[weight], lineWeights[weight].px)} ${dash}/>`
   })
+  const found = extents.filter((extent) => extent.view === view.id)
+  const isHatched = panels.some(({ fill }) => fill !== '')
+  const details = view.ink
+    .filter(({ weight, occlude }) => weight === 'detail' && !occlude)
+    .map(({ path }) => path)
+    .join(' ')
   const hand = panels.filter(({ panelId }) => panelId === inHand)
   return [
     `<g transform="${transform}">`,
     `<path d="${view.silhouette}" fill="${pen.colour('sheet')}"/>`,
     ...panels.map(({ fill }) => fill),
+    ...found.map((extent) => extentGround(extent, pen)),
+    isHatched ? `<path d="${details}" ${pen.stroke('sheet', CLEARED_PX)}/>` : '',
     ...panels.filter(({ solid }) => solid).map(({ edge }) => edge),
     ...panels.filter(({ solid }) => !solid).map(({ edge }) => edge),
     `<path d="${view.silhouette}" ${pen.stroke('ink', lineWeights.silhouette.px)}/>`,
-    ...extents.filter((extent) => extent.view === view.id).map((extent) => extentSvg(extent, pen)),
     ...ink,
+    ...found.map((extent) => extentEdge(extent, pen)),
     ...hand.map(({ outline }) => `<path d="${outline}" ${pen.stroke('accent', lineWeights.inHand.px)}/>`),
     '</g>',
   ].join('\n')
 }
 
-function extentSvg({ shape, points, hatch }: ExtentMark, pen: Pen): string {
-  const [first] = points
+const extentPath = ({ shape, points }: ExtentMark): string =>
+  `M${points.map(({ u, v }) => `${u} ${v}`).join('L')}${shape === 'area' ? 'Z' : ''}`
+
+/** Sheet colour under an area that was found, and its own hatch. */
+function extentGround(extent: ExtentMark, pen: Pen): string {
+  if (extent.shape !== 'area' || extent.points.length === 0) return ''
+  const path = extentPath(extent)
+  const hatch = extent.hatch === null ? '' : `<path d="${path}" fill="url(#${extent.hatch})"/>`
+  return `<path d="${path}" fill="${pen.colour('sheet')}"/>${hatch}`
+}
+
+/** Dashed round an area, a heavy line, or a dot. */
+function extentEdge(extent: ExtentMark, pen: Pen): string {
+  const [first] = extent.points
   if (first === undefined) return ''
-  if (shape === 'point')
-    return `<circle cx="${first.u}" cy="${first.v}" r="${2.2 / pen.scale}" fill="${pen.colour('ink')}"/>`
-  const path = `M${points.map(({ u, v }) => `${u} ${v}`).join('L')}${shape === 'area' ? 'Z' : ''}`
-  const patch =
-    shape === 'area'
-      ? `<path d="${path}" fill="${pen.colour('sheet')}"/>${hatch ? `<path d="${path}" fill="url(#${hatch})"/>` : ''}`
-      : ''
-  return `${patch}<path d="${path}" ${pen.stroke('ink', lineWeights.detail.px)} stroke-dasharray="3 2"/>`
+  if (extent.shape === 'point') {
+    return `<circle cx="${first.u}" cy="${first.v}" r="${2.5 / pen.scale}" fill="${pen.colour('ink')}"/>`
+  }
+  const path = extentPath(extent)
+  if (extent.shape === 'area') return `<path d="${path}" ${pen.stroke('ink', 0.9)} stroke-dasharray="3 2"/>`
+  const weight = extent.hatch === 'rusted-through' ? 3 : 1.5
+  return `<path d="${path}" ${pen.stroke('sheet', 5)}/><path d="${path}" ${pen.stroke('ink', weight)}/>`
 }
 
 function captionSvg(text: string, at: { x: number; y: number }, pen: Pen): string {
