@@ -61,6 +61,7 @@ export const bodyDescription = z.strictObject({
     postFront: share,
     postRear: share,
     rearDoorFrameRear: nullableShare,
+    rearPostRear: nullableShare,
     sideGlassRear: nullableShare,
     roofPeak: share,
     /** Foot of the rear screen at the centre line; null where the body ends upright. */

@@ -1,7 +1,7 @@
 import type { BodyForm } from './body-form.ts'
 import { fairCurve } from './fair-curve.ts'
 import type { LineNet } from './line-net.ts'
-import { mixed, type Point3 } from './space.ts'
+import { ends, mixed, type Point3 } from './space.ts'
 
 /** Upright shut lines and seams of the flank, front to back, by what stands before and behind them. */
 export type FlankLine = 'door front' | 'door rear' | 'rear door rear' | 'cab rear'
@@ -41,12 +41,6 @@ export function flankLines(net: LineNet, form: BodyForm): FlankLine[] {
   }
   return lines.map(([name]) => name)
 }
-
-/** The two ends exactly, whatever the curve between. */
-export const ends =
-  (start: Point3, end: Point3, at: (t: number) => Point3) =>
-  (t: number): Point3 =>
-    t <= 0 ? start : t >= 1 ? end : at(t)
 
 /** Stations of the upright lines as functions of the height. */
 function uprights(form: BodyForm): [FlankLine, (z: number) => number][] {

@@ -1,10 +1,9 @@
 import type { BodyForm } from './body-form.ts'
-import { ends } from './flank-lines.ts'
 import type { LineNet } from './line-net.ts'
-import { mixed, type Point3, toward } from './space.ts'
+import { ends, mixed, type Point3, toward } from './space.ts'
 
 /** Upright lines of the side windows between the first post and the last corner, front to back. */
-export type WindowLine = 'post front' | 'post rear' | 'rear door frame' | 'side glass rear'
+export type WindowLine = 'post front' | 'post rear' | 'rear door frame' | 'rear post rear' | 'side glass rear'
 
 /** Windscreen, posts, gutter, roof and rear screen, left half. Returns the window lines this body has. */
 export function glasshouseLines(net: LineNet, form: BodyForm): WindowLine[] {
@@ -72,6 +71,7 @@ function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: numb
     ['post front', stations.postFront],
     ['post rear', description.tail === 'bed' ? null : stations.postRear],
     ['rear door frame', stations.rearDoorFrameRear],
+    ['rear post rear', stations.rearPostRear],
     ['side glass rear', stations.sideGlassRear],
   ]
   const lines: WindowLine[] = []
@@ -126,12 +126,11 @@ function roofLines(net: LineNet, form: BodyForm): void {
 
 /** Edge of the rear screen, tail door or back of the cab, and its profile at the centre line. */
 function rearEdge(net: LineNet, form: BodyForm): void {
-  const { description, upper, lower } = form
+  const { description, upper } = form
   const corner = upper.rearCorner
   const top = net.node('gutter rear')
   const { tail } = description
-  if (tail === 'upright') net.mark('crest', 'rear corner', lower.roundAcross('crest', 'tail', corner[1]))
-  const foot = tail === 'bed' ? 'cab rear top' : 'rear corner'
+  const foot = { deck: 'rear corner', upright: 'tail lid', bed: 'cab rear top' }[tail]
   if (tail === 'bed') {
     net.link('cab edge', 'gutter rear', foot, ends(top, net.node(foot), bowed(top, net.node(foot), [0.012, 0.035, 0])))
     net.link(
@@ -144,9 +143,9 @@ function rearEdge(net: LineNet, form: BodyForm): void {
     straight(net, 'cab foot', 'cab rear top', 'cab foot centre')
     return
   }
-  const end = tail === 'deck' ? corner : net.node('rear corner')
+  const end = tail === 'deck' ? corner : net.node(foot)
   const swell: Point3 = tail === 'deck' ? [0.03, 0.05, 0.05] : [0.02, 0.05, 0.01]
-  net.link('rear edge', 'gutter rear', 'rear corner', ends(top, end, bowed(top, end, swell)))
+  net.link('rear edge', 'gutter rear', foot, ends(top, end, bowed(top, end, swell)))
   const centreFoot = tail === 'deck' ? 'rear screen foot centre' : 'tail crest'
   net.link(
     'rear centre',

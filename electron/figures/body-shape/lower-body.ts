@@ -16,6 +16,8 @@ export interface LowerBody {
   readonly flankToMm: number
   readonly halfWidthMm: number
   readonly crestHalfMm: number
+  /** Distance from the centre line at which lid, tail door or load door ends at the crest of the tail. */
+  readonly lidHalfMm: number
   readonly foot: (round: number) => Point3
   readonly fullest: (round: number) => Point3
   readonly crest: (round: number) => Point3
@@ -24,6 +26,8 @@ export interface LowerBody {
   readonly onSide: (x: number, z: number) => Point3
   /** Point of nose or tail at a distance from the centre line and a height. */
   readonly onEnd: (end: 'nose' | 'tail', y: number, z: number) => Point3
+  /** Parameters of a point of nose or tail at a distance from the centre line and a height. */
+  readonly placeOnEnd: (end: 'nose' | 'tail', y: number, z: number) => readonly [round: number, level: number]
   /** Parameter of the crest, the foot or the fullest line at a station. */
   readonly roundAt: (line: 'foot' | 'fullest' | 'crest', x: number) => number
   /** Parameter of a line on nose or tail at a distance from the centre line. */
@@ -38,7 +42,7 @@ interface PlanLine {
 }
 
 /** Share of the way up or down at which the handle of a section stands above or below the fullest line. */
-const FULLNESS = { upper: 0.64, lower: 0.6 } as const
+const FULLNESS = { upper: 0.82, lower: 0.66 } as const
 
 export function lowerBody(description: BodyDescription, dimensions: BodyDimensions): LowerBody {
   const { plan } = description
@@ -93,14 +97,19 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
     const s = Math.abs(level - 1)
     return toward(toward(middle, handle, s), toward(handle, end, s), s)
   }
-  const levelAt = (t: number, z: number): number => solved((level) => at(t, level)[2], z, 0, 2)
+  const levelAt = (t: number, z: number): number => {
+    const middle = fullest(t)[2]
+    return z > middle
+      ? 1 + riseShare(FULLNESS.upper, (z - middle) / (crest(t)[2] - middle))
+      : 1 - riseShare(FULLNESS.lower, (middle - z) / (middle - foot(t)[2]))
+  }
   const flank = (x: number): number => 1 + (x - flankFromMm) / (flankToMm - flankFromMm)
   const searched = (where: (t: number) => number, value: number, end: 'nose' | 'tail'): number =>
     end === 'nose' ? solved(where, value, 0, 1) : solved(where, value, 2, 3)
   const curves = { foot, fullest, crest }
-  const onRound = (where: (t: number) => number, value: number, z: number, end: 'nose' | 'tail'): Point3 => {
-    const t = searched(where, value, end)
-    return at(t, levelAt(t, z))
+  const placeOnEnd = (end: 'nose' | 'tail', y: number, z: number): readonly [number, number] => {
+    const t = searched((round) => at(round, levelAt(round, z))[1], y, end)
+    return [t, levelAt(t, z)]
   }
   return {
     noseMm,
@@ -109,21 +118,32 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
     flankToMm,
     halfWidthMm,
     crestHalfMm,
+    lidHalfMm: Math.min(plan.lid, (1 - plan.crestInset) * 0.93 - 0.03, plan.rearLamp - 0.1) * halfWidthMm,
     foot,
     fullest,
     crest,
     at,
     onSide: (x, z) => {
       if (x >= flankFromMm && x <= flankToMm) return at(flank(x), levelAt(flank(x), z))
-      return onRound((t) => at(t, levelAt(t, z))[0], x, z, x < flankFromMm ? 'nose' : 'tail')
+      const t = searched((round) => at(round, levelAt(round, z))[0], x, x < flankFromMm ? 'nose' : 'tail')
+      return at(t, levelAt(t, z))
     },
-    onEnd: (end, y, z) => onRound((t) => at(t, levelAt(t, z))[1], y, z, end),
+    onEnd: (end, y, z) => at(...placeOnEnd(end, y, z)),
+    placeOnEnd,
     roundAt: (name, x) => {
       if (x >= flankFromMm && x <= flankToMm) return flank(x)
       return searched((t) => curves[name](t)[0], x, x < flankFromMm ? 'nose' : 'tail')
     },
     roundAcross: (name, end, y) => searched((t) => curves[name](t)[1], y, end),
   }
+}
+
+/** Where a quadratic from 0 to 1 with its handle at `fullness` has risen to a share: the root of its equation. */
+function riseShare(fullness: number, share: number): number {
+  const risen = Math.max(0, Math.min(1, share))
+  const square = 1 - 2 * fullness
+  if (Math.abs(square) < 1e-9) return risen
+  return (-fullness + Math.sqrt(fullness ** 2 + square * risen)) / square
 }
 
 /** Share of an overhang that the bumper takes: the body begins behind it. */

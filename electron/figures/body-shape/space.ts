@@ -63,3 +63,14 @@ export function solved(f: (t: number) => number, value: number, low: number, hig
   }
   return (from + to) / 2
 }
+
+/** The same curve led through two given ends: what it misses them by is spread evenly along it. */
+export function ends(start: Point3, end: Point3, at: (t: number) => Point3): (t: number) => Point3 {
+  const [first, last] = [at(0), at(1)]
+  const led = (point: Point3, t: number, i: 0 | 1 | 2): number =>
+    point[i] + (start[i] - first[i]) * (1 - t) + (end[i] - last[i]) * t
+  return (t) => {
+    const point = at(t)
+    return [led(point, t, 0), led(point, t, 1), led(point, t, 2)]
+  }
+}

@@ -1,7 +1,6 @@
 import type { BodyForm } from './body-form.ts'
-import { ends } from './flank-lines.ts'
 import type { LineNet } from './line-net.ts'
-import { mixed, type Point3 } from './space.ts'
+import { ends, mixed, type Point3 } from './space.ts'
 
 /** Lines of bonnet and scuttle, left half: leading edge, sides, rear edge, foot of the windscreen. */
 export function bonnetLines(net: LineNet, form: BodyForm): void {

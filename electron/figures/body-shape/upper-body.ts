@@ -32,7 +32,7 @@ export interface UpperBody {
 const degrees = Math.PI / 180
 
 export function upperBody(description: BodyDescription, d: BodyDimensions, lower: LowerBody): UpperBody {
-  const { stations, heights, roof, tail, plan } = description
+  const { stations, roof, tail } = description
   const station = (share: number): number => d.frontOverhangMm + share * d.wheelbaseMm
   const half = lower.halfWidthMm
   const crestAt = (x: number): Point3 => lower.crest(lower.roundAt('crest', x))
@@ -59,7 +59,7 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     headerHeight,
   ]
   const rearHeight = d.heightMm * (1 - roof.rearFall)
-  const rearHalf = tail === 'deck' ? lower.crestHalfMm - half * 0.13 : half * plan.lid
+  const rearHalf = tail === 'deck' ? lower.crestHalfMm - half * 0.13 : lower.lidHalfMm
   const rearCorner = {
     deck: () => onTop(rearScreenFootAt(rearHalf), rearHalf),
     upright: () => lower.crest(lower.roundAcross('crest', 'tail', rearHalf)),
