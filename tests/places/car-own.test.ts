@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { carFeatures } from '../../electron/sheets/car-features.ts'
 import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import { differencesOf } from '../../renderer/places/history/plain-words.ts'
-import { conditionsOf, featureState, featuresText, withFeature } from '../../renderer/places/identity/features.ts'
 import { dimensionsText, withDimension } from '../../renderer/places/identity/own-dimensions.ts'
+import { conditionsOf, featureState, featuresText, withFeature } from '../../shared-types/car-features.ts'
 
 const coupe = carFeatures('coupe')
 

@@ -1,4 +1,6 @@
 import type { CarNumber } from '../../../shared-types/car.ts'
+import { featuresText } from '../../../shared-types/car-features.ts'
+import { carFeatures } from '../../sheets/car-features.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
@@ -7,7 +9,7 @@ import { builtInterval } from '../wording/sentences.ts'
 
 /** What the car is: description, construction, build interval, every number on paper and on the car, history as told. */
 export function composeIdentity(composer: Composer): void {
-  const { particulars } = composer.content.record
+  const { particulars, commission } = composer.content.record
   composer.openSection('identity', 'Identification')
   const line = (label: string, text: string) => (owner: Composer['section']) =>
     composer.labelled(owner, label, [{ text, style: styles.text }])
@@ -17,8 +19,8 @@ export function composeIdentity(composer: Composer): void {
     ...line('first sold in', stated(particulars.marketOfFirstSale))(owner),
     ...line('colour now', stated(particulars.colourNow))(owner),
     ...line(
-      'conditions',
-      particulars.conditions.length === 0 ? 'none stated' : particulars.conditions.join(', '),
+      'has',
+      stated(featuresText(carFeatures(particulars.body), particulars.conditions, commission.names)),
     )(owner),
   ])
   composer.block({ title: 'Material and\nconstruction' }, (owner) =>

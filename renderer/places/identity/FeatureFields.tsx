@@ -1,10 +1,10 @@
+import { type FeatureState, featureStates, stateWords } from '../../../shared-types/car-features.ts'
 import type { CarFeature } from '../../../shared-types/panel.ts'
 import type { BodyStyle, NameChoice } from '../../../shared-types/words.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { YesNoField } from '../../parts-of-page/YesNoField.tsx'
 import { useAnswer } from '../../store/use-answer.ts'
-import { type FeatureState, featureStates, stateWords } from './features.ts'
 import './car-own.css'
 
 interface FeatureFieldsProps {

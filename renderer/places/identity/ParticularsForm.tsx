@@ -1,4 +1,5 @@
 import type { Particulars } from '../../../shared-types/car.ts'
+import { featureState, withFeature } from '../../../shared-types/car-features.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -6,7 +7,6 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change, loadRecord } from '../../store/ask.ts'
 import { DimensionFields } from './DimensionFields.tsx'
 import { FeatureFields } from './FeatureFields.tsx'
-import { featureState, withFeature } from './features.ts'
 import { FirstParticulars, FurtherParticulars } from './ParticularsFields.tsx'
 
 /** Amends the particulars; the list of panels is loaded anew, because it follows the body and what the car has. */

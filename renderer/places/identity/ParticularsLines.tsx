@@ -1,11 +1,11 @@
 import type { Particulars } from '../../../shared-types/car.ts'
+import { featuresText } from '../../../shared-types/car-features.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useAnswer } from '../../store/use-answer.ts'
 import { bodyWords } from './body-words.ts'
 import { dayText } from './day-text.ts'
-import { featuresText } from './features.ts'
 import { dimensionsText } from './own-dimensions.ts'
 import { SaidLines } from './SaidLines.tsx'
 

@@ -1,7 +1,7 @@
 import { format } from 'date-fns'
 import type { Commission, Consent, Particulars, VisitDraft } from '../../../shared-types/car.ts'
+import type { FeatureState } from '../../../shared-types/car-features.ts'
 import { type InspectionLevel, type IntrusiveStep, intrusiveStep } from '../../../shared-types/words.ts'
-import type { FeatureState } from '../identity/features.ts'
 import type { ExaminerHabits } from './examiner-habits.ts'
 
 /** Everything the beginning of the job asks for, as it stands in the form. */

@@ -1,5 +1,5 @@
-import type { CarFeature } from '../../../shared-types/panel.ts'
-import type { NameChoice } from '../../../shared-types/words.ts'
+import type { CarFeature } from './panel.ts'
+import type { NameChoice } from './words.ts'
 
 /** How a car has a feature; `present` is both sides where the feature has sides. */
 export type FeatureState = CarFeature['usually']
