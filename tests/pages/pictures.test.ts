@@ -113,6 +113,11 @@ async function openPlace(id: string, name: string, width: number, height: number
     return head?.textContent === title && head.nextElementSibling !== null
   }, name)
   if (id === 'walk-round') await page.locator('.plan-legend, .callout').first().waitFor()
+  // What a place says while it waits for an answer.
+  await page.waitForFunction(
+    () =>
+      !/reckoning from|being reckoned|being drawn|reading the (?:journal|record|list)/.test(document.body.innerText),
+  )
   await settled(page)
 }
 
