@@ -116,7 +116,9 @@ async function openPlace(id: string, name: string, width: number, height: number
   // What a place says while it waits for an answer.
   await page.waitForFunction(
     () =>
-      !/reckoning from|being reckoned|being drawn|reading the (?:journal|record|list)/.test(document.body.innerText),
+      !/reckoning from|being reckoned|being drawn|reading the (?:journal|record|list)/.test(
+        document.body.textContent ?? '',
+      ),
   )
   await settled(page)
 }
