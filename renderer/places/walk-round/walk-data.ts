@@ -1,7 +1,6 @@
 import { useEffect } from 'react'
 import type { RequestInput } from '../../../shared-types/contract.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { useLetterScale } from '../../drawing/use-sheet-width.ts'
 import { ask, problemOf } from '../../store/ask.ts'
 import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
@@ -50,10 +49,7 @@ export function useWalkData(record: RecordView | null, inHand: string | null): v
   const drawnFrom = record === null ? null : JSON.stringify(planAsked(record))
   const journalNumber = record?.journalNumber
   const planSheet = useWalkStore((state) => state.planSheet)
-  const drawnPixelsPerMm = useWalkStore((state) => state.pixelsPerMm)
-  const letterScale = useLetterScale()
-  // Callouts are placed for letters of the usual size: larger letters take the room they would take on a smaller plan.
-  const pixelsPerMm = drawnPixelsPerMm === null ? null : Number((drawnPixelsPerMm / letterScale).toFixed(4))
+  const pixelsPerMm = useWalkStore((state) => state.pixelsPerMm)
   useEffect(() => {
     if (drawnFrom === null) return
     takeFigure(() => ask('figures.plan', JSON.parse(drawnFrom) as RequestInput<'figures.plan'>))
