@@ -1,4 +1,4 @@
-import { type RefObject, useLayoutEffect } from 'react'
+import { type RefObject, useLayoutEffect, useRef } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
 import { typeScale } from '../../shared-types/tokens.ts'
 import { type LookSource, movementTo, type Room } from './plan-scale.ts'
@@ -30,7 +30,6 @@ function put(elements: Iterable<Element>, name: string, textFor: (one: Element) 
 
 /** Draws everything that follows the look in its right weights; what keeps its size is turned back. */
 function draw(drawing: HTMLElement, { zoom, x, y }: Movement): void {
-  drawing.style.transform = ''
   const matrix = `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`
   put(drawing.querySelectorAll('.moves'), 'transform', () => matrix)
   const unzoom = `scale(${1 / zoom})`
@@ -42,16 +41,20 @@ function draw(drawing: HTMLElement, { zoom, x, y }: Movement): void {
   drawing.querySelector<SVGGElement>('.plan-targets')?.style.setProperty('--zoom', String(zoom))
 }
 
-/** Carries the picture that was drawn for one movement to where another wants it. */
+/** Carries the picture that was drawn for one movement to where another wants it; whole pixels where it keeps its size. */
 function carry(drawing: HTMLElement, drawn: Movement, wanted: Movement): void {
-  const by = wanted.zoom / drawn.zoom
-  const [x, y] = [wanted.x - drawn.x * by, wanted.y - drawn.y * by]
-  drawing.style.transform = `matrix(${by}, 0, 0, ${by}, ${x.toFixed(2)}, ${y.toFixed(2)})`
+  const ratio = wanted.zoom / drawn.zoom
+  const by = Math.abs(ratio - 1) < 1e-6 ? 1 : ratio
+  const whole = (px: number) => (by === 1 ? Math.round(px) : px).toFixed(2)
+  const [x, y] = [whole(wanted.x - drawn.x * by), whole(wanted.y - drawn.y * by)]
+  drawing.style.transform =
+    by === 1 && Number(x) === 0 && Number(y) === 0 ? '' : `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`
 }
 
 /**
  * Shows a drawing as its look says and follows it without rendering anything anew: the finished picture is carried along
- * at once, and drawn again in its right weights the moment the look rests. `content` changes with what is drawn.
+ * at once, and drawn again in its right weights the moment a zoom rests; a picture that was only moved is right as it
+ * is. `content` changes with what is drawn.
  */
 export function useMovement(
   drawing: RefObject<HTMLElement | null>,
@@ -60,28 +63,28 @@ export function useMovement(
   look: LookSource,
   content: unknown,
 ): void {
+  const drawn = useRef<Movement>({ zoom: 1, x: 0, y: 0 })
   useLayoutEffect(() => {
     const element = drawing.current
     if (element === null) return
     const wanted = () => movementTo(sheet, { width, height }, look.now())
-    let drawn = wanted()
+    const drawAnew = () => {
+      drawn.current = wanted()
+      draw(element, drawn.current)
+      carry(element, drawn.current, drawn.current)
+    }
+    drawAnew()
     let shown = look.now()
     let [asked, rest] = [0, 0]
-    const drawAnew = () => {
-      const movement = wanted()
-      draw(element, movement)
-      drawn = movement
-    }
     const show = () => {
       asked = 0
-      carry(element, drawn, wanted())
+      carry(element, drawn.current, wanted())
     }
-    draw(element, drawn)
     const forget = look.subscribe(() => {
       if (look.now() === shown) return
       shown = look.now()
       clearTimeout(rest)
-      rest = window.setTimeout(drawAnew, REST_MS)
+      if (Math.abs(wanted().zoom / drawn.current.zoom - 1) > 1e-6) rest = window.setTimeout(drawAnew, REST_MS)
       if (asked === 0) asked = requestAnimationFrame(show)
     })
     return () => {
@@ -90,9 +93,8 @@ export function useMovement(
       forget()
     }
   }, [drawing, sheet, width, height, look])
-  // What is drawn newly is put where the rest of the drawing stands.
   useLayoutEffect(() => {
-    if (drawing.current !== null && content !== null)
-      draw(drawing.current, movementTo(sheet, { width, height }, look.now()))
-  }, [drawing, sheet, width, height, look, content])
+    // What is drawn newly keeps its size like the rest of the picture, which may have been carried elsewhere since.
+    if (drawing.current !== null && content !== null) draw(drawing.current, drawn.current)
+  }, [drawing, content])
 }

@@ -130,7 +130,7 @@ export async function planRedraw() {
       ['inHand', 'another panel in hand', 16],
       ['move', 'zoom and pan', 16],
       ['map', 'new values on 2,500 map cells', 16],
-      ['atRest', 'longest frame once zoom and pan have rested', 34],
+      ['atRest', 'longest frame once a zoom has rested', 34],
       ['between', 'from picture to picture while moving', 34],
     ] as const
     return rows.map(([name, what, aimMs]) => ({
