@@ -15,16 +15,18 @@ export interface MapGrid {
  */
 export function levelPaths({ u, v, cellMm, columns, values }: MapGrid, limits: readonly number[]): readonly string[] {
   const paths = Array.from({ length: limits.length + 1 }, (): string[] => [])
-  const levelAt = (at: number): number => {
-    const value = values[at] ?? null
-    return value === null ? -1 : limits.filter((limit) => value >= limit).length
-  }
+  const levels = Int8Array.from(values, (value) => {
+    if (value === null) return -1
+    let level = 0
+    for (const limit of limits) if (value >= limit) level += 1
+    return level
+  })
   for (let start = 0; start < values.length; start += columns) {
     const end = Math.min(values.length, start + columns)
     for (let at = start; at < end; ) {
-      const level = levelAt(at)
+      const level = levels[at] ?? -1
       let next = at + 1
-      while (next < end && levelAt(next) === level) next += 1
+      while (next < end && levels[next] === level) next += 1
       const [left, top] = [u + (at - start) * cellMm, v + (start / columns) * cellMm]
       const width = (next - at) * cellMm
       paths[level]?.push(`M${left} ${top}h${width}v${cellMm}h${-width}z`)
