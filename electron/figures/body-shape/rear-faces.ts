@@ -210,6 +210,7 @@ function windowFaces({ add, windows, form }: FaceWork): void {
 function rearWing({ add, flank, form }: FaceWork, part: string): void {
   const ahead = flank.at(-1) ?? 'door rear'
   const bed = form.description.tail === 'bed'
+  const behind = `${part} behind the wheel`
   add(
     part,
     'sa',
@@ -240,7 +241,7 @@ function rearWing({ add, flank, form }: FaceWork, part: string): void {
     )
   }
   add(
-    part,
+    behind,
     'sab',
     ['crest', 'rear arch crest', 'tail lamp outer'],
     ['tail lamp outside', 'tail lamp outer', 'tail lamp foot'],
@@ -250,7 +251,7 @@ function rearWing({ add, flank, form }: FaceWork, part: string): void {
     ['rear arch section', 'rear arch top', 'rear arch crest'],
   )
   add(
-    part,
+    behind,
     'sb',
     ['fullest', 'rear arch behind fullest', 'tail seam fullest'],
     ['tail seam lower', 'tail seam fullest', 'tail seam foot'],

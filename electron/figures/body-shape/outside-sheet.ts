@@ -1,0 +1,54 @@
+import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
+import type { PlanSheetFile } from '../body-trays/plan-sheet-file.ts'
+import type { BodyDescription } from './body-description.ts'
+import { bodyForm } from './body-form.ts'
+import { bodyFaces } from './faces.ts'
+import { outsideView } from './outside-views.ts'
+import type { OutsideWork } from './outside-work.ts'
+import { glassOf, setPanels } from './windows-and-flaps.ts'
+
+/** A body of given dimensions, ready to be drawn from any side. */
+export function outsideWork(
+  description: BodyDescription,
+  dimensions: BodyDimensions,
+  conditions: ReadonlySet<string>,
+): OutsideWork {
+  const form = bodyForm(description, dimensions)
+  const { net, faces, windows } = bodyFaces(form)
+  return {
+    form,
+    net,
+    faces,
+    windows,
+    glass: glassOf(net, form, windows, conditions),
+    set: setPanels(net, form, conditions),
+    conditions,
+  }
+}
+
+/** Room kept on the sheet, mm: margin, ruler between side and plan, caption between plan and mirrored side, end views. */
+const room = { edge: 70, top: 20, ruler: 373, caption: 190, ends: 732, foot: 61, right: 32 } as const
+
+/** The outside sheet: sides and plan share their stations, front and rear stand on the ground of the sides. */
+export function outsideSheet(work: OutsideWork): PlanSheetFile {
+  const { lengthMm, widthMm, heightMm } = work.form.dimensions
+  const leftGround = heightMm + room.top
+  const planMiddle = leftGround + room.ruler + widthMm / 2
+  const rightGround = planMiddle + widthMm / 2 + room.caption + heightMm
+  const ends = room.edge + lengthMm + room.ends + widthMm / 2
+  const reach = { aboveMm: room.ruler, belowMm: room.caption + heightMm * 0.35 }
+  const view = (id: Parameters<typeof outsideView>[1], x: number, y: number) => outsideView(work, id, { x, y }, reach)
+  return {
+    id: 'outside',
+    name: 'Outside',
+    widthMm: ends + widthMm / 2 + room.right,
+    heightMm: rightGround + room.foot,
+    views: [
+      view('left', room.edge, leftGround - heightMm),
+      view('roof', room.edge, planMiddle - widthMm / 2),
+      view('right', room.edge, rightGround - heightMm),
+      view('front', ends - widthMm / 2, leftGround - heightMm),
+      view('rear', ends - widthMm / 2, rightGround - heightMm),
+    ],
+  }
+}
