@@ -1,57 +1,67 @@
 import type { ViewId } from '../../shared-types/finding.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import type { BodyStyle } from '../../shared-types/words.ts'
-import { hasPlan, readBodyPlan } from './body-plan-file.ts'
+import { dimensionsOf } from '../sheets/dimension-list.ts'
+import { developedAreas, outlinesOf } from './body-shape/developed-areas.ts'
+import { drawnBody } from './plan-sheets.ts'
+
+/** Every part a body can have is drawn, so that each has an area of its own. */
+const everything = [
+  'pillared',
+  'separate-lamp-housing',
+  'fixed-rear-side-window',
+  'filler-flap.L',
+  'front-spring-tower',
+  'spare-well',
+]
 
 /**
- * Panels seen square enough in one view to take their developed area from it, and the factor by which the curve of
- * the sheet makes the metal larger than its picture. The factors are estimates, no source: 1 where a panel is drawn
- * unfolded, 1.02 to 1.1 for slightly crowned ones, 1.15 for ends, 1.25 to 1.35 where a good part turns out of the
- * view (tops of the wings, the fall of the boot lid), 1.8 for the sill, whose upper and lower faces are not seen.
+ * The sill of a car turns under it and in at the door: its metal is larger than its face by this factor. An estimate, no
+ * source. On pickup and van it is a plain strip.
  */
-const squareViews: Readonly<Record<string, { readonly views: readonly ViewId[]; readonly factor: number }>> = {
-  'front-side': { views: ['left', 'right'], factor: 1.25 },
-  'front-door': { views: ['left', 'right'], factor: 1.05 },
-  'lower-rail-outer': { views: ['left', 'right'], factor: 1.8 },
-  'rear-side': { views: ['left', 'right'], factor: 1.3 },
-  'fuel-filler-flap': { views: ['left', 'right'], factor: 1.02 },
-  'front-lid': { views: ['roof'], factor: 1.04 },
-  'air-chamber': { views: ['roof'], factor: 1.1 },
-  'roof-skin': { views: ['roof'], factor: 1.05 },
-  'rear-deck-panel': { views: ['roof'], factor: 1.05 },
-  'rear-lid': { views: ['roof'], factor: 1.35 },
-  'nose-panel': { views: ['front'], factor: 1.15 },
-  'front-apron': { views: ['front'], factor: 1.15 },
-  'tail-panel': { views: ['rear'], factor: 1.05 },
-  'rear-apron': { views: ['rear'], factor: 1.15 },
-  'front-lid-inner': { views: ['openings'], factor: 1 },
-  'rear-lid-inner': { views: ['openings'], factor: 1 },
-  'front-door-inner': { views: ['openings'], factor: 1 },
-  'front-side-inner': { views: ['bay'], factor: 1 },
-  'front-bulkhead': { views: ['bay'], factor: 1 },
-  'radiator-support': { views: ['bay'], factor: 1 },
-  'front-floor': { views: ['floor'], factor: 1 },
-  'rear-floor': { views: ['floor'], factor: 1 },
-  'lower-rail-inner': { views: ['floor'], factor: 1 },
-  'luggage-floor': { views: ['floor'], factor: 1 },
-  'rear-shelf': { views: ['floor'], factor: 1 },
-  'rear-bulkhead': { views: ['floor'], factor: 1 },
-  'heel-board': { views: ['floor'], factor: 1 },
-  'toe-board': { views: ['floor'], factor: 1 },
-}
+const SILL_TURNED_IN = 1.8
+const plainSill: readonly BodyStyle[] = ['pickup', 'van']
+
+/** Panels of the inner sheets that lie unfolded on the paper, so that the drawing is true to area. */
+const unfolded: readonly ViewId[] = ['openings', 'bay', 'floor']
+const trueToArea = new Set([
+  'front-door-inner',
+  'front-bulkhead',
+  'radiator-support',
+  'front-floor',
+  'rear-floor',
+  'lower-rail-inner',
+  'luggage-floor',
+  'rear-shelf',
+  'rear-bulkhead',
+  'heel-board',
+  'toe-board',
+  'load-floor',
+])
+
+const known = new Map<BodyStyle, ReadonlyMap<string, number>>()
 
 /**
- * Developed outer area of a panel in square metres, from the plan of its body. Null where the body is not drawn yet
- * or no view shows the panel square enough; the middle of the plausible range then has to serve.
+ * Developed outer area of a panel in square metres at the usual dimensions of its body; null where no drawing is true
+ * to its area, and the middle of the plausible range has to serve.
  */
 export function panelAreaM2(body: BodyStyle, panelId: PanelId): number | null {
-  const square = squareViews[panelId.replace(/\.[LR]$/, '')]
-  if (square === undefined || !hasPlan(body)) return null
-  for (const sheet of readBodyPlan(body).sheets) {
-    for (const view of sheet.views) {
-      const panel = square.views.includes(view.id) ? view.panels.find((p) => p.panelId === panelId) : undefined
-      if (panel) return Math.round((panel.areaMm2 / 1e6) * square.factor * 1000) / 1000
+  const areas = known.get(body) ?? measured(body)
+  known.set(body, areas)
+  const area = areas.get(panelId) ?? areas.get(panelId.replace(/\.R$/, '.L'))
+  return area === undefined ? null : Math.round(area * 1000) / 1000
+}
+
+function measured(body: BodyStyle): Map<string, number> {
+  const { work, sheets } = drawnBody(body, dimensionsOf(body, {}), everything)
+  const outside = sheets.find(({ id }) => id === 'outside')?.views ?? []
+  const areas = developedAreas(work, outlinesOf(outside, 'left'), outlinesOf(outside, 'roof'))
+  const sill = areas.get('lower-rail-outer.L')
+  if (sill !== undefined && !plainSill.includes(body)) areas.set('lower-rail-outer.L', sill * SILL_TURNED_IN)
+  for (const view of sheets.flatMap((sheet) => sheet.views).filter(({ id }) => unfolded.includes(id))) {
+    for (const { panelId, areaMm2 } of view.panels) {
+      if (trueToArea.has(panelId.replace(/\.[LR]$/, ''))) areas.set(panelId, areaMm2 / 1e6)
     }
   }
-  return null
+  return areas
 }

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs'
 import { z } from 'zod'
-import { bodyDimensions } from '../../../shared-types/body-dimensions.ts'
 import { type BodyStyle, bodyStyle } from '../../../shared-types/words.ts'
 import { resourcePath } from '../../places-on-disk.ts'
 
@@ -8,15 +7,14 @@ const share = z.number().min(0).max(2)
 const nullableShare = share.nullable()
 
 /**
- * One body in three dimensions: its usual named dimensions, and the shape that makes it this body and no other, as
- * shares of those dimensions, so that the shape follows when a car sets its own.
+ * The shape of one body in three dimensions: what makes it this body and no other, as shares of its named dimensions, so
+ * that it follows when a car sets its own. Proportions of invented cars of the 1950s and 1960s.
  */
 export const bodyDescription = z.strictObject({
   body: bodyStyle,
   title: z.string().min(1),
   /** How the body ends behind the cabin: boot lid and deck, upright tail, or open bed. */
   tail: z.enum(['deck', 'upright', 'bed']),
-  dimensions: bodyDimensions,
   /** Seen from above. Rounding as shares of the overhangs; squareness is the exponent of the superellipse. */
   plan: z.strictObject({
     noseRound: share,

@@ -1,6 +1,6 @@
 import { type Curve, ellipse, joined, lines, rounded, smooth } from '../body-trays/curve.ts'
 import { type InkCurve, line, loop, solid } from '../body-trays/tray-ink.ts'
-import { flattened, isInside, type Point } from '../cubic-path.ts'
+import type { Point } from '../cubic-path.ts'
 import { bumperOf, bumperSide } from './bumpers.ts'
 import { lineIn } from './joined-faces.ts'
 import type { OutsideWork } from './outside-work.ts'
@@ -30,7 +30,7 @@ export function sideInk(work: OutsideWork): InkCurve[] {
 }
 
 /** Tyre, rim and disc, and the dark gap under the arch as strokes along the wheel's rays. */
-function wheelInk({ form, net }: OutsideWork, name: 'front arch' | 'rear arch'): InkCurve[] {
+function wheelInk({ form }: OutsideWork, name: 'front arch' | 'rear arch'): InkCurve[] {
   const tyre = form.dimensions.tyreRadiusMm
   const station = name === 'front arch' ? form.frontAxleMm : form.rearAxleMm
   const middle: Point = [station, -tyre]
@@ -39,15 +39,13 @@ function wheelInk({ form, net }: OutsideWork, name: 'front arch' | 'rear arch'):
     const turn = (index * Math.PI) / 6 + Math.PI / 12
     return ellipse([middle[0] + Math.cos(turn) * tyre * 0.525, middle[1] + Math.sin(turn) * tyre * 0.525], tyre * 0.038)
   })
-  const lip = lineIn('left', net.along(name, `${name} ahead foot`, `${name} behind foot`))
-  const opening = flattened(joined(lip, lines(lip.at(-1)?.[3] ?? middle, lip[0]?.[0] ?? middle)))
+  const lip = form.dimensions.archRadiusMm
   const strokes: Curve[] = []
   for (let degrees = -12; degrees <= 192; degrees += 2.4) {
     const turn = (degrees * Math.PI) / 180
     const ray = (radius: number): Point => [middle[0] + Math.cos(turn) * radius, middle[1] - Math.sin(turn) * radius]
-    let reach = tyre + 4
-    while (reach < tyre * 1.5 && isInside(opening, ray(reach))) reach += 2
-    if (reach > tyre + 8) strokes.push(lines(ray(tyre + 2), ray(reach - 4)))
+    const [x, z] = ray(lip)
+    if (-z > form.lower.foot(form.lower.roundAt('foot', x))[2]) strokes.push(lines(ray(tyre + 2), ray(lip - 4)))
   }
   return [
     ...line('detail', ...strokes),

@@ -1,5 +1,5 @@
 import { type Curve, mirroredDown } from '../body-trays/curve.ts'
-import { labelPoint } from '../body-trays/label-point.ts'
+import { labelPoint, shapeOf } from '../body-trays/label-point.ts'
 import type { PlanViewFile } from '../body-trays/plan-sheet-file.ts'
 import type { InkCurve } from '../body-trays/tray-ink.ts'
 import { type Cubic, reversed, signedArea } from '../cubic-path.ts'
@@ -51,7 +51,7 @@ export function outsideView(work: OutsideWork, view: OutsideView, at: Place, rea
   const set = work.set.filter(({ views }) => (views as readonly string[]).includes(view))
   const setPaths = set.map(({ panelId, within, edge }) => ({ panelId, within, path: clockwise(imageOf(view, edge)) }))
   const ink = inkOf(work, view, reach)
-  const hiding = ink.filter(({ occlude }) => occlude).map(({ curve }) => curve)
+  const hiding = ink.filter(({ occlude }) => occlude).map(({ curve }) => shapeOf(curve))
   const written = (panelId: string, path: readonly Cubic[]) => {
     const own = cuts.filter((cut) => cut.panelId === panelId).map(({ curve }) => curve)
     const inside = setPaths.filter(({ within }) => within === panelId).map((one) => one.path)
@@ -59,7 +59,7 @@ export function outsideView(work: OutsideWork, view: OutsideView, at: Place, rea
     return {
       panelId,
       outline: pathText(path, true),
-      label: labelPoint(path, [...own, ...inside, ...hiding]),
+      label: labelPoint(shapeOf(path, 8), [...[...own, ...inside].map((curve) => shapeOf(curve)), ...hiding], null),
       areaMm2: Math.round(Math.abs(signedArea(path)) - taken),
     }
   }

@@ -56,7 +56,7 @@ export const apart = (one: Point3, other: Point3): number =>
 export function solved(f: (t: number) => number, value: number, low: number, high: number): number {
   const rising = f(high) >= f(low)
   let [from, to] = [low, high]
-  for (let round = 0; round < 44; round++) {
+  for (let round = 0; round < 34; round++) {
     const middle = (from + to) / 2
     if (f(middle) < value === rising) from = middle
     else to = middle

@@ -108,7 +108,7 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     onTop,
     onSideGlass,
     gutter,
-    frameTop: (x) => onSideGlass(x, gutterHeight(x) - d.heightMm * 0.024),
+    frameTop: (x) => onSideGlass(x, gutterHeight(x) - d.heightMm * 0.04),
     onRoof: (x, y) => {
       const [, edge, height] = gutter(x)
       return [x, y, height + (roofLine(x) - height) * (1 - Math.min(1, Math.abs(y) / edge) ** 2.2)]

@@ -18,7 +18,7 @@ export function glassOf(
   const rear = rearScreen(form, net)
   if (tail === 'deck' && form.body === 'convertible')
     glass.push(acrossMiddle('rear-glass-surround', rear, 0.62, 0.3, 0.72))
-  else if (tail === 'deck') glass.push(acrossMiddle('rear-glass-surround', rear, 0.9, 0.09, 0.93))
+  else if (tail === 'deck') glass.push(acrossMiddle('rear-glass-surround', rear, 0.93, 0.07, 0.945))
   else if (form.body === 'estate') glass.push(acrossMiddle('tail-door', rear, 0.88, 0.12, 0.82))
   else if (tail === 'bed') glass.push(acrossMiddle('rear-glass-surround', rear, 0.6, 0.46, 0.86))
   const ahead = ['frame front', ...windows.slice(0, -1)] as const
@@ -84,7 +84,7 @@ export function setPanels(net: LineNet, form: BodyForm, conditions: ReadonlySet<
     const onSide = side === 'L' ? (['left'] as const) : (['right'] as const)
     if (conditions.has(`filler-flap.${side}`)) {
       const from = rearAxleMm + dimensions.archRadiusMm * 0.42
-      const to = from + dimensions.wheelbaseMm * 0.066
+      const to = from + dimensions.wheelbaseMm * 0.074
       const [low, high] = [
         mixed(form.fullestMm, dimensions.beltHeightMm, 0.55),
         mixed(form.fullestMm, dimensions.beltHeightMm, 0.9),

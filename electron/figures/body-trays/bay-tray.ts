@@ -33,7 +33,7 @@ export function bayPlaces(frame: BodyFrame): BayPlaces {
     frontAxleMm: held(frontAxleMm, radiatorMm + 230, rearMm - 290),
     frontHalfMm: rearHalfMm + 26,
     rearHalfMm,
-    wingHalfMm: Math.max(halfWidthMm + 62, rearHalfMm + 470),
+    wingHalfMm: Math.max(halfWidthMm + 116, rearHalfMm + 530),
     radiatorTopMm: radiatorMm - 270,
     bulkheadTopMm: rearMm + 470,
   }

@@ -25,7 +25,7 @@ export function bootPlaces(frame: BodyFrame, m: Measures): BootPlaces {
   const seatBackMm = heelMm + held(frame.beltHeightMm - frame.floorHeightMm - HEEL_MM - 40, 330, 470)
   const shelfMm = seatBackMm + (frame.body === 'convertible' ? 350 : 310)
   const bootFrontMm = shelfMm + OPEN_MM
-  const long = held(frame.tailMm - frame.cabinRearMm + 20, 900, 1600)
+  const long = held(frame.tailMm - frame.cabinRearMm + 50, 940, 1600)
   const archR = frame.dimensions.archRadiusMm + 40
   const behindWall = frame.rearAxleMm + archR - frame.cabinRearMm
   return {
@@ -35,7 +35,7 @@ export function bootPlaces(frame: BodyFrame, m: Measures): BootPlaces {
     bootFrontMm,
     archRearMm: bootFrontMm + held(behindWall, long * 0.42, long * 0.62),
     bootRearMm: bootFrontMm + long,
-    archHighMm: held(archR * 1.28, 380, 520),
+    archHighMm: held(archR * 1.4, 420, 560),
   }
 }
 

@@ -13,7 +13,8 @@ export interface Cabin {
   /** End of the floor: across the tunnel, and across the footwell out to the sill. */
   readonly tunnelEnd: Curve
   readonly floorEnd: Curve
-  readonly tunnelEndHalfMm: number
+  /** Foot of the inner sill behind the end of the floor; none where the sill ends with it. */
+  readonly sillBehind: Curve | null
 }
 
 const FACIA_HIGH_MM = 318
@@ -103,7 +104,7 @@ export function cabinTiles(m: Measures, rearFloor: boolean, sillEndMm: number): 
     faciaHalfMm: facia.half,
     tunnelEnd,
     floorEnd,
-    tunnelEndHalfMm: end,
+    sillBehind: sillEndMm > rear ? (sillInner.at(-1) ?? null) : null,
     tiles: [
       middleTile('instrument-panel', faciaTop, faciaSide, faciaFoot),
       openTile(faciaFoot, underFacia, toeFront),

@@ -35,7 +35,7 @@ export function cabinInk(m: Measures, cabin: Cabin, rearSeat: boolean): InkCurve
       ...bothDown(ellipse([m.toeMm + 96, half * 0.48], 26, 40), ellipse([m.toeMm + 104, half * 0.72], 22, 34)),
     ),
     ...line('form', ...bothDown(lines([m.toeMm + 160, m.bellHalfMm + 40], [m.toeMm + 160, half - 40]))),
-    ...line('detail', ...bothDown(...plugHoles(m))),
+    ...loop('form', ...bothDown(...plugHoles(m, rearSeat))),
   ]
 }
 
@@ -70,13 +70,13 @@ function rearRibs(m: Measures): InkCurve[] {
 }
 
 /** Drain plugs in the corners of the footwells. */
-function plugHoles(m: Measures) {
-  return [
-    ellipse([m.floorFrontMm + 46, m.floorHalfMm - 34], 14),
-    ellipse([m.floorMiddleMm - 40, m.tunnelHalfMm + 40], 14),
-  ]
+function plugHoles(m: Measures, rearSeat: boolean) {
+  const end = rearSeat ? m.floorMiddleMm : m.floorRearMm
+  return [ellipse([m.floorFrontMm + 46, m.floorHalfMm - 34], 14), ellipse([end - 34, m.tunnelHalfMm + 44], 14)]
 }
 
-/** Evenly spread distances between two limits, both included. */
+/** Evenly spread distances between two limits, both included; the middle for a single one. */
 export const spread = (from: number, to: number, count: number): number[] =>
-  Array.from({ length: count }, (_, index) => from + ((to - from) * index) / (count - 1))
+  count < 2
+    ? [(from + to) / 2]
+    : Array.from({ length: count }, (_, index) => from + ((to - from) * index) / (count - 1))

@@ -1,21 +1,12 @@
-import {
-  between,
-  boundsOf,
-  distance,
-  distanceToChord,
-  distanceToEdge,
-  flattened,
-  isInside,
-  type Point,
-  signedArea,
-} from '../cubic-path.ts'
+import { between, boundsOf, distance, distanceToChord, flattened, type Point, signedArea } from '../cubic-path.ts'
 import { type Curve, moved, rounded } from './curve.ts'
+import { roomIn } from './label-point.ts'
 
 /** Chains of chords may leave the curve by this much, mm. */
 const FLAT_MM = 0.6
 
 /** Longest chord of an outline that is to be moved inwards, mm. */
-const CHORD_MM = 40
+const CHORD_MM = 60
 
 /**
  * The line at a distance inside a closed outline: edge of an opening or of a pressed frame. Every vertex of the
@@ -23,7 +14,7 @@ const CHORD_MM = 40
  * so that tight corners leave no loops, and the runs on both sides of a gap are drawn on to where they meet.
  */
 export function inset(outline: Curve, by: number): Curve {
-  const polygon = flattened(outline, 10)
+  const polygon = flattened(outline, 7)
   const fine = polygon.flatMap((here, index) => chordsTo(here, polygon[(index + 1) % polygon.length] ?? here))
   const inward = signedArea(outline) >= 0 ? 1 : -1
   const moves = fine.map((here, index): Point | null => {
@@ -33,7 +24,7 @@ export function inset(outline: Curve, by: number): Curve {
     const other = normal(here, after, inward)
     const share = by / Math.max(0.3, 1 + one[0] * other[0] + one[1] * other[1])
     const moved: Point = [here[0] + (one[0] + other[0]) * share, here[1] + (one[1] + other[1]) * share]
-    return isInside(polygon, moved) && distanceToEdge(polygon, moved) > by * 0.97 ? moved : null
+    return roomIn(polygon, moved[0], moved[1]) > by * 0.97 ? moved : null
   })
   return rounded(fewer(withCorners(moves, by)), 9)
 }

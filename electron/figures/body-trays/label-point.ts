@@ -1,80 +1,115 @@
-import { boundsOf, type Cubic, flattened, type Point } from '../cubic-path.ts'
+import { boundsOf, flattened, type Point } from '../cubic-path.ts'
+import type { Curve } from './curve.ts'
 
 /** How much room a point nearer the middle of the panel may lack and still be preferred, for each mm of way. */
 const TOWARDS_MIDDLE = 0.08
+
+/** A closed curve as a polygon with its bounds, made once for all that is asked of it. */
+export interface Shape {
+  readonly points: readonly Point[]
+  readonly box: ReturnType<typeof boundsOf>
+}
+export function shapeOf(curve: Curve, perPiece = 6): Shape {
+  const points = flattened(curve, perPiece)
+  return { points, box: boundsOf(points) }
+}
 
 /** A square of the plan, and how well a point in it may lie at most. */
 interface Square {
   readonly u: number
   readonly v: number
   readonly half: number
-  readonly room: number
+  readonly worth: number
   readonly atMost: number
 }
 
 /**
- * A point well inside a closed path and outside what hides it: the middle of the largest circle that fits, found
- * best first on squares cut in four until none can better the best by more than a twentieth of the smaller extent
+ * A point well inside a closed shape and outside what hides it: the middle of the largest circle that fits, found
+ * best first on squares cut in four until none can better the best by more than a fifteenth of the smaller extent
  * (D. Garcia-Castellanos and U. Lombardo, Poles of inaccessibility, Scottish Geographical Journal 123, 2007, by a
- * branch and bound of our own). Among places of like room the one nearer the middle is taken.
+ * branch and bound of our own). Among places of like room the one nearer the middle is taken. `like` is a point that
+ * is taken where it serves nearly as well as the middle of the largest circle could.
  */
-export function labelPoint(path: readonly Cubic[], hidden: readonly (readonly Cubic[])[]): { u: number; v: number } {
-  const polygons = [flattened(path, 8), ...hidden.map((curve) => flattened(curve, 6))]
-  const [outline = []] = polygons
-  const box = boundsOf(outline)
-  const near = polygons.filter((polygon, index) => index === 0 || overlaps(boundsOf(polygon), box))
+export function labelPoint(outline: Shape, hidden: readonly Shape[], like: Point | null): { u: number; v: number } {
+  const { box } = outline
+  const covers = hidden.filter((cover) => overlaps(cover.box, box))
   const size = Math.min(box.width, box.height)
   const [middleU, middleV] = [box.u + box.width / 2, box.v + box.height / 2]
+  const worthOf = (u: number, v: number): number => {
+    let free = roomIn(outline.points, u, v)
+    for (const cover of covers) {
+      if (distanceToBox(cover.box, u, v) < free) free = Math.min(free, -roomIn(cover.points, u, v))
+    }
+    return free > 0 ? Math.max(free / 10, free - TOWARDS_MIDDLE * Math.hypot(u - middleU, v - middleV)) : free
+  }
+  if (like !== null && worthOf(like[0], like[1]) > size / 6) return rounded(like[0], like[1])
   const square = (u: number, v: number, half: number): Square => {
-    const free = near.reduce((least, polygon, index) => Math.min(least, roomIn(polygon, u, v, index === 0)), Infinity)
-    const room = free > 0 ? Math.max(free / 10, free - TOWARDS_MIDDLE * Math.hypot(u - middleU, v - middleV)) : free
-    return { u, v, half, room, atMost: room + half * Math.SQRT2 * (1 + TOWARDS_MIDDLE) }
+    const worth = worthOf(u, v)
+    return { u, v, half, worth, atMost: worth + half * Math.SQRT2 * (1 + TOWARDS_MIDDLE) }
   }
   const waiting: Square[] = []
   const half = size / 2
+  let best = square(middleU, middleV, half)
   for (let u = box.u + half; u - half < box.u + box.width; u += size) {
-    for (let v = box.v + half; v - half < box.v + box.height; v += size) waiting.push(square(u, v, half))
-  }
-  let best = waiting.reduce((a, b) => (b.room > a.room ? b : a))
-  for (;;) {
-    waiting.sort((a, b) => a.atMost - b.atMost)
-    const next = waiting.pop()
-    const enough = best.room > 0 ? size / 20 : 0
-    if (next === undefined || next.atMost - best.room <= enough || next.half < 0.2) break
-    for (const [du, dv] of [
-      [-1, -1],
-      [1, -1],
-      [-1, 1],
-      [1, 1],
-    ] as const) {
-      const quarter = next.half / 2
-      const part = square(next.u + du * quarter, next.v + dv * quarter, quarter)
-      if (part.room > best.room) best = part
-      if (part.atMost - best.room > enough) waiting.push(part)
+    for (let v = box.v + half; v - half < box.v + box.height; v += size) {
+      const first = square(u, v, half)
+      if (first.worth > best.worth) best = first
+      waiting.push(first)
     }
   }
-  return { u: Math.round(best.u * 10) / 10, v: Math.round(best.v * 10) / 10 }
+  while (waiting.length > 0) {
+    const next = takeMost(waiting)
+    const enough = best.worth > 0 ? size / 15 : 0
+    if (next.atMost - best.worth <= enough || next.half < 0.2) break
+    const quarter = next.half / 2
+    for (const du of [-quarter, quarter]) {
+      for (const dv of [-quarter, quarter]) {
+        const part = square(next.u + du, next.v + dv, quarter)
+        if (part.worth > best.worth) best = part
+        if (part.atMost - best.worth > enough) waiting.push(part)
+      }
+    }
+  }
+  return rounded(best.u, best.v)
 }
 
-type Box = ReturnType<typeof boundsOf>
+const rounded = (u: number, v: number) => ({ u: Math.round(u * 10) / 10, v: Math.round(v * 10) / 10 })
+
+/** Takes the square out that may hold the best point. */
+function takeMost(waiting: Square[]): Square {
+  let at = 0
+  waiting.forEach((one, index) => {
+    if (one.atMost > (waiting[at]?.atMost ?? 0)) at = index
+  })
+  const [most] = waiting.splice(at, 1)
+  if (most === undefined) throw new Error('No square of the plan is left to look at.')
+  return most
+}
+
+type Box = Shape['box']
 const overlaps = (a: Box, b: Box): boolean =>
   a.u < b.u + b.width && b.u < a.u + a.width && a.v < b.v + b.height && b.v < a.v + a.height
 
-/** Distance to the edge of a polygon; negative on the wrong side of it. */
-function roomIn(polygon: readonly Point[], u: number, v: number, wantedInside: boolean): number {
+const distanceToBox = (box: Box, u: number, v: number): number =>
+  Math.hypot(Math.max(box.u - u, 0, u - box.u - box.width), Math.max(box.v - v, 0, v - box.v - box.height))
+
+/** Distance of a point to the edge of a polygon; negative outside. */
+export function roomIn(polygon: readonly Point[], u: number, v: number): number {
   let inside = false
   let least = Number.POSITIVE_INFINITY
-  let [bu, bv] = polygon.at(-1) ?? [0, 0]
-  for (const [au, av] of polygon) {
-    const [du, dv] = [bu - au, bv - av]
-    const along = (u - au) * du + (v - av) * dv
-    const share = along <= 0 ? 0 : Math.min(1, along / (du * du + dv * dv))
-    const away = (u - au - share * du) ** 2 + (v - av - share * dv) ** 2
+  let before = polygon[polygon.length - 1] ?? [0, 0]
+  for (const here of polygon) {
+    const du = before[0] - here[0]
+    const dv = before[1] - here[1]
+    const along = (u - here[0]) * du + (v - here[1]) * dv
+    const squared = du * du + dv * dv
+    const share = along <= 0 || squared === 0 ? 0 : along >= squared ? 1 : along / squared
+    const offU = u - here[0] - share * du
+    const offV = v - here[1] - share * dv
+    const away = offU * offU + offV * offV
     if (away < least) least = away
-    if (av > v !== bv > v && u < au + ((v - av) * du) / dv) inside = !inside
-    bu = au
-    bv = av
+    if (here[1] > v !== before[1] > v && u < here[0] + ((v - here[1]) * du) / dv) inside = !inside
+    before = here
   }
-  const room = Math.sqrt(least)
-  return inside === wantedInside ? room : -room
+  return inside ? Math.sqrt(least) : -Math.sqrt(least)
 }

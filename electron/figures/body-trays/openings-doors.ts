@@ -22,7 +22,7 @@ export interface Row {
 }
 
 /** One side: the apertures with their posts, the doors off their hinges beside them. Drawn nose to the left. */
-export function doorRow(frame: BodyFrame, { frontDoor, rearDoor }: OutsideShapes, hand: 'L' | 'R'): Row {
+export function doorRow(frame: BodyFrame, { frontDoor, rearDoor }: OutsideShapes): Row {
   const front = frontDoor.outline
   const box = extentOf(front)
   const polygon = flattened(front, 10)
@@ -39,12 +39,12 @@ export function doorRow(frame: BodyFrame, { frontDoor, rearDoor }: OutsideShapes
   const top = Math.min(box.top, rearDoor ? extentOf(rearDoor.outline).top : box.top)
   const place = (curve: Curve, along = 0): Curve => shifted(curve, along - left, -top)
   const pieces = [
-    piece(`front-post-lower.${hand}`, place(postA)),
-    aperture(`front-door-opening.${hand}`, frontDoor, (curve) => place(curve)),
-    piece(`mid-post-lower.${hand}`, place(postB)),
-    ...(rearDoor ? [aperture(`rear-door-opening.${hand}`, rearDoor, (curve) => place(curve, shiftRear))] : []),
-    leaf(`front-door-inner.${hand}`, frontDoor, (curve) => place(curve, doorAt)),
-    ...(rearDoor ? [leaf(`rear-door-inner.${hand}`, rearDoor, (curve) => place(curve, rearAt))] : []),
+    piece('front-post-lower.L', place(postA)),
+    aperture('front-door-opening.L', frontDoor, (curve) => place(curve)),
+    piece('mid-post-lower.L', place(postB)),
+    ...(rearDoor ? [aperture('rear-door-opening.L', rearDoor, (curve) => place(curve, shiftRear))] : []),
+    leaf('front-door-inner.L', frontDoor, (curve) => place(curve, doorAt)),
+    ...(rearDoor ? [leaf('rear-door-inner.L', rearDoor, (curve) => place(curve, rearAt))] : []),
   ]
   const right = rearDoor ? extentOf(rearDoor.outline).right + rearAt : box.right + doorAt
   const ink = [

@@ -10,8 +10,8 @@ const BETWEEN_MM = 190
 
 /** Doors and lids open, laid flat. The right side is mirrored, nose to the left, as on the outside sheet. */
 export function openingsTray(frame: BodyFrame, conditions: ReadonlySet<string>, outside: OutsideShapes): TrayDrawing {
-  const left = doorRow(frame, outside, 'L')
-  const right = doorRow(frame, outside, 'R')
+  const left = doorRow(frame, outside)
+  const right = { ...left, pieces: left.pieces.map((one) => ({ ...one, panelId: one.panelId.replace(/L$/, 'R') })) }
   const bonnet = bonnetRow(outside)
   const tail = tailRow(outside, fitted(conditions, 'split-tail-door', null))
   const lids = left.widthMm + 210

@@ -1,6 +1,8 @@
-import type { Cubic, Point } from '../cubic-path.ts'
-import { reversed } from '../cubic-path.ts'
+import { between, type Cubic, distance, type Point, reversed, straight } from '../cubic-path.ts'
 import { backwards, type Curve, endOf, lines, mirroredDown, moved, smooth, startOf } from './curve.ts'
+
+/** Share of a corner's legs that makes a quarter circle. */
+const ROUND = 0.5522847
 
 const micrometre = (value: number): number => Math.round(value * 1000) / 1000 + 0
 
@@ -12,6 +14,39 @@ export const edge = (points: readonly Point[], start?: Point, end?: Point): Curv
 
 /** An edge of straight stretches. */
 export const straightEdge = (...points: Point[]): Curve => settled(lines(...points))
+
+/** An edge of straight stretches with rounded corners. */
+export function roundedEdge(points: readonly Point[], radius: number): Curve {
+  const [first, last] = [points[0], points.at(-1)]
+  if (first === undefined || last === undefined) return []
+  const bends = points.slice(1, -1).map((corner, index): Cubic => {
+    const [before, after] = [points[index] ?? corner, points[index + 2] ?? corner]
+    const from = between(corner, before, Math.min(radius / distance(corner, before), 0.49))
+    const to = between(corner, after, Math.min(radius / distance(corner, after), 0.49))
+    return [from, between(from, corner, ROUND), between(to, corner, ROUND), to]
+  })
+  const stops = [first, ...bends.flatMap((bend) => [bend[0], bend[3]]), last]
+  return settled(
+    bends
+      .flatMap((bend, index) => [straight(stops[2 * index] ?? first, bend[0]), bend])
+      .concat([straight(stops.at(-2) ?? first, last)]),
+  )
+}
+
+/** Part of an ellipse from one angle to another, radians; 0 is forward, a quarter turn is away from the centre line. */
+export function ellipseEdge(middle: Point, along: number, across: number, from: number, to: number): Curve {
+  const handle = (4 / 3) * Math.tan((to - from) / 4)
+  const at = (angle: number): Point => [middle[0] - along * Math.cos(angle), middle[1] + across * Math.sin(angle)]
+  const slope = (angle: number): Point => [along * Math.sin(angle), across * Math.cos(angle)]
+  const [a, d, da, dd] = [at(from), at(to), slope(from), slope(to)]
+  const cubic: Cubic = [
+    a,
+    [a[0] + da[0] * handle, a[1] + da[1] * handle],
+    [d[0] - dd[0] * handle, d[1] - dd[1] * handle],
+    d,
+  ]
+  return settled([cubic])
+}
 
 const same = (one: Point, other: Point): boolean => one[0] === other[0] && one[1] === other[1]
 

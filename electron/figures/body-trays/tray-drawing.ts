@@ -1,9 +1,8 @@
 import type { InkLine, PlanPanel } from '../../../shared-types/figure.ts'
-import type { ViewId } from '../../../shared-types/finding.ts'
-import { boundsOf, flattened, reversed, signedArea } from '../cubic-path.ts'
+import { reversed, signedArea } from '../cubic-path.ts'
 import { pathText } from '../path-text.ts'
 import { type Curve, mirroredDown } from './curve.ts'
-import { labelPoint } from './label-point.ts'
+import { labelPoint, type Shape, shapeOf } from './label-point.ts'
 import type { PlanSheetFile, PlanViewFile } from './plan-sheet-file.ts'
 import { settled, silhouetteOf, type Tile, wholeOf } from './tiles.ts'
 import type { InkCurve } from './tray-ink.ts'
@@ -62,15 +61,20 @@ const clockwise = (path: Curve): Curve => (signedArea(path) >= 0 ? path : [...pa
 /** Writes a drawing as a sheet with one view. */
 export function sheetOf(drawing: TrayDrawing): PlanSheetFile {
   const { id, sheetName, viewName, margin } = drawing
-  const whole = [...drawing.pieces.map(({ path }) => path), ...drawing.ink.map(({ curve }) => curve)].flat()
-  const bounds = boundsOf(flattened(whole, 6))
-  const box = {
-    u: Math.floor(bounds.u),
-    v: Math.floor(bounds.v),
-    width: Math.ceil(bounds.width) + 1,
-    height: Math.ceil(bounds.height) + 1,
+  const outlines = drawing.pieces.map(({ path }) => shapeOf(path, 8))
+  const inks = drawing.ink.map(({ curve }) => shapeOf(curve, 5))
+  const box = around([...outlines, ...inks].map((shape) => shape.box))
+  const view: PlanViewFile = {
+    id,
+    name: viewName,
+    box,
+    at: { x: margin[0], y: margin[1] },
+    panels: panelsOf(drawing, outlines, inks),
+    ink: inkOf(drawing),
+    silhouette: drawing.silhouette === null ? '' : pathText(clockwise(drawing.silhouette), true),
+    open: drawing.open.map((path) => pathText(clockwise(path), true)),
+    set: drawing.pieces.flatMap(({ panelId, within }) => (within === null ? [] : [{ panelId, within }])),
   }
-  const view = viewOf(drawing, id, viewName, box, { x: margin[0], y: margin[1] })
   return {
     id,
     name: sheetName,
@@ -80,40 +84,45 @@ export function sheetOf(drawing: TrayDrawing): PlanSheetFile {
   }
 }
 
-function viewOf(
-  drawing: TrayDrawing,
-  id: ViewId,
-  name: string,
-  box: PlanViewFile['box'],
-  at: PlanViewFile['at'],
-): PlanViewFile {
-  const { pieces, ink } = drawing
-  const covers = ink.filter(({ occlude }) => occlude).map(({ curve }) => curve)
-  const panels = pieces.map(({ panelId, path, cutouts }): PlanPanel => {
-    const set = pieces.filter(({ within }) => within === panelId).map((inner) => inner.path)
-    const off = [...cutouts, ...set].reduce((sum, curve) => sum + Math.abs(signedArea(curve)), 0)
-    const label = labelPoint(path, [...covers, ...cutouts, ...set])
+/** Whole millimetres round all boxes, with one to spare for the bulge of curves between their chords. */
+function around(boxes: readonly PlanViewFile['box'][]): PlanViewFile['box'] {
+  const u = Math.floor(Math.min(...boxes.map((box) => box.u))) - 1
+  const v = Math.floor(Math.min(...boxes.map((box) => box.v))) - 1
+  return {
+    u,
+    v,
+    width: Math.ceil(Math.max(...boxes.map((box) => box.u + box.width))) + 1 - u,
+    height: Math.ceil(Math.max(...boxes.map((box) => box.v + box.height))) + 1 - v,
+  }
+}
+
+function panelsOf(
+  { pieces, ink, silhouette }: TrayDrawing,
+  outlines: readonly Shape[],
+  inks: readonly Shape[],
+): PlanPanel[] {
+  const covers = inks.filter((_, index) => ink[index]?.occlude)
+  const labels = new Map<string, PlanPanel['label']>()
+  return pieces.map(({ panelId, path, cutouts }, index): PlanPanel => {
+    const set = pieces.flatMap(({ within }, at) => (within === panelId ? [at] : []))
+    const off = [...cutouts, ...set.map((at) => pieces[at]?.path ?? [])]
+    const hidden = [...covers, ...cutouts.map((cutout) => shapeOf(cutout)), ...set.flatMap((at) => outlines[at] ?? [])]
+    const other = silhouette === null ? undefined : labels.get(panelId.replace(/R$/, 'L'))
+    const label = labelPoint(outlines[index] ?? shapeOf(path), hidden, other ? [other.u, -other.v] : null)
+    labels.set(panelId, label)
     return {
       panelId,
       outline: pathText(clockwise(path), true),
       label,
-      areaMm2: Math.round(Math.abs(signedArea(path)) - off),
+      areaMm2: Math.round(off.reduce((rest, curve) => rest - Math.abs(signedArea(curve)), Math.abs(signedArea(path)))),
     }
   })
-  const cut = pieces.flatMap(({ cutouts }) => cutouts)
-  const lines = [
-    ...cut.map((curve) => ({ weight: 'detail' as const, curve, closed: true, occlude: true })),
-    ...ink,
-  ].map(({ weight, curve, closed, occlude }): InkLine => ({ weight, path: pathText(curve, closed), occlude }))
-  return {
-    id,
-    name,
-    box,
-    at,
-    panels,
-    ink: lines,
-    silhouette: drawing.silhouette === null ? '' : pathText(clockwise(drawing.silhouette), true),
-    open: drawing.open.map((path) => pathText(clockwise(path), true)),
-    set: pieces.flatMap(({ panelId, within }) => (within === null ? [] : [{ panelId, within }])),
-  }
+}
+
+/** Edges of openings first, then the ink in its order. */
+function inkOf({ pieces, ink }: TrayDrawing): InkLine[] {
+  const cutouts = pieces.flatMap((one) => one.cutouts)
+  return [...cutouts.map((curve) => ({ weight: 'detail' as const, curve, closed: true, occlude: true })), ...ink].map(
+    ({ weight, curve, closed, occlude }) => ({ weight, path: pathText(curve, closed), occlude }),
+  )
 }

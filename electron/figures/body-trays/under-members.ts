@@ -1,6 +1,6 @@
 import type { BodyStyle } from '../../../shared-types/words.ts'
 import type { Point } from '../cubic-path.ts'
-import { type Curve, joined, lines, rounded, smooth } from './curve.ts'
+import { backwards, type Curve, joined, lines, rounded, smooth } from './curve.ts'
 import { fitted } from './fitted.ts'
 import { wholeOf } from './tiles.ts'
 import { bothSides, type Piece, piece } from './tray-drawing.ts'
@@ -81,7 +81,7 @@ function frontMembers(at: UnderPlaces): Piece[] {
 
 function middleMembers(at: UnderPlaces, conditions: ReadonlySet<string>): Piece[] {
   const [from, to] = at.outriggerMm
-  const root = (at.separateFrame ? frameAt(at, 0.2) : at.frontRailEndAtMm) + at.railHalfMm + 16
+  const root = Math.max(at.frontRailEndAtMm, at.separateFrame ? at.rearRailAtMm : 0) + at.railHalfMm + 16
   const outrigger = rounded(
     [
       [from, root],
@@ -92,7 +92,7 @@ function middleMembers(at: UnderPlaces, conditions: ReadonlySet<string>): Piece[
     16,
   )
   const inner =
-    (at.separateFrame ? Math.min(frameAt(at, 0), at.rearRailAtMm) : at.frontRailEndAtMm + 90) - at.railHalfMm
+    (at.separateFrame ? Math.min(at.frontRailEndAtMm, at.rearRailAtMm) : at.frontRailEndAtMm + 90) - at.railHalfMm
   const floorHalf = at.separateFrame ? inner - 12 : at.sillInnerMm - 14
   return [
     ...bothSides('outrigger', outrigger).filter(({ panelId }) => fitted(conditions, 'outriggers', sideOf(panelId))),
@@ -108,12 +108,8 @@ function middleMembers(at: UnderPlaces, conditions: ReadonlySet<string>): Piece[
 
 const sideOf = (panelId: string): 'L' | 'R' => (panelId.endsWith('.L') ? 'L' : 'R')
 
-/** Middle of a frame side member at a share of its length. */
-const frameAt = (at: UnderPlaces, share: number): number =>
-  at.frontRailEndAtMm + (at.rearRailAtMm - at.frontRailEndAtMm) * Math.min(1, share * 2.2)
-
 function frameEnds(at: UnderPlaces): readonly [number, number] {
-  return [at.frontRailMm[1] + 10, at.bearerMm[0] - 10]
+  return [at.frontRailMm[1] + 10, at.frameEndMm - 10]
 }
 
 function frameSide(at: UnderPlaces): Piece[] {
@@ -253,20 +249,35 @@ function bowed(from: number, to: number, half: number, bow: number): Curve {
   )
 }
 
-/** A box member along the car: its middle at shares of its length, so wide to both sides. */
+/**
+ * A box member along the car: its middle at shares of its length, so wide to both sides. Between two places it swings
+ * over without going beyond either.
+ */
 function railAlong(ends: readonly [number, number], middle: readonly Point[], half: number): Curve {
   const [from, to] = ends
-  const side = (by: number): Point[] => middle.map(([share, v]) => [from + share * (to - from), v + by])
-  const [low, high] = [side(-half), side(half)]
+  const side = (by: number): Curve =>
+    middle.slice(1).flatMap(([share, v], index): Curve => {
+      const [shareBefore, before] = middle[index] ?? [0, v]
+      const [a, d] = [from + shareBefore * (to - from), from + share * (to - from)]
+      const handle = (d - a) * 0.4
+      return [
+        [
+          [a, before + by],
+          [a + handle, before + by],
+          [d - handle, v + by],
+          [d, v + by],
+        ],
+      ]
+    })
   const [first, last] = [middle[0]?.[1] ?? 0, middle.at(-1)?.[1] ?? 0]
   return joined(
-    smooth(low, [1, 0]),
+    side(-half),
     smooth([
       [to, last - half],
       [to + 4, last],
       [to, last + half],
     ]),
-    smooth([...high].reverse(), undefined, [-1, 0]),
+    backwards(side(half)),
     smooth([
       [from, first + half],
       [from - 4, first],

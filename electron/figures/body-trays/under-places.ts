@@ -1,3 +1,4 @@
+import type { BodyStyle } from '../../../shared-types/words.ts'
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { type Cubic, flattened, type Point } from '../cubic-path.ts'
 import { reachAt } from './inset.ts'
@@ -25,6 +26,8 @@ export interface UnderPlaces {
   readonly tankMm: readonly [number, number]
   readonly rearCrossMm: readonly [number, number]
   readonly bearerMm: readonly [number, number]
+  /** Where a frame's side members end: at the rear legs, or at the first bearer of a bed. */
+  readonly frameEndMm: number
   readonly sillInnerMm: number
   readonly sillOuterMm: number
   readonly archOuterMm: number
@@ -44,14 +47,14 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
   const tailMm = Math.min(...[0, 280, frame.halfWidthMm * 0.62].map((v) => alongAt(outline, v)[1]))
   const legEnd = Math.max(m.floorFrontMm + 40, front + arch + 400)
   const frontRail: [number, number] = [noseMm + 118, separateFrame ? front + arch + 70 : legEnd]
-  const rearLeast = Math.max(legEnd + 480, body === 'pickup' ? frame.cabinRearMm + 150 : 0)
-  const rearStart = held(rear - arch - (separateFrame ? 170 : 320), rearLeast, Math.max(rearLeast, rear - 130))
+  const springRear = Math.min(rear - arch - 34, rear - 300)
+  const springFront = springRear - 150
+  const bearer: [number, number] = [springFront - 106, springFront - 12]
+  const rearStart = rearRailStart(body, legEnd, springFront, rear, arch + (separateFrame ? 170 : 320))
   const rearCross: [number, number] = [tailMm - 128, tailMm - 58]
-  const bearer: [number, number] = [rearStart - 104, rearStart - 10]
   const gearbox = legEnd + 150
   const behind = body === 'pickup' ? bearer[0] : rearStart
   const floorCross = held((gearbox + 120 + behind) / 2 - 42, gearbox + 150, behind - 110)
-  const springRear = Math.min(rear - arch - 34, rear - 300)
   const sides = [front + arch + 60, legEnd, springRear, rear - arch, rear + arch].map((u) => acrossAt(outline, u))
   const sillOuterMm = Math.min(...sides) - 14
   const sillInnerMm = Math.min(m.floorHalfMm, sillOuterMm - 100)
@@ -65,23 +68,30 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
     frontRailMm: frontRail,
     frontRailAtMm,
     frontRailEndAtMm: frontRailAtMm + (separateFrame ? 26 : 92),
-    rearRailMm: [rearStart, rearCross[0] - 8],
+    rearRailMm: [rearStart, rearCross[0] - 24],
     rearRailAtMm: m.archInnerHalfMm - railHalfMm - 20,
     railHalfMm,
     outriggerMm: [legEnd - 206, legEnd - 12],
     gearboxCrossMm: [gearbox, gearbox + 118],
     floorCrossMm: [floorCross, floorCross + 84],
-    springMountMm: [springRear - 156, springRear],
+    springMountMm: [springFront, springRear],
     rearLiftMm: [liftEnd - 92, liftEnd],
     tankMm: [Math.max(rear + 176, rearCross[0] - 520), rearCross[0] - 34],
     rearCrossMm: rearCross,
     bearerMm: bearer,
+    frameEndMm: behind,
     sillInnerMm,
     sillOuterMm,
     archOuterMm: sillOuterMm,
     tyreMm: [trackHalfMm - tyreWidthMm / 2, trackHalfMm + tyreWidthMm / 2],
     separateFrame,
   }
+}
+
+/** Where the rear legs begin; a pickup's just behind the first bearer of its bed. */
+function rearRailStart(body: BodyStyle, legEnd: number, springFront: number, rear: number, before: number): number {
+  if (body === 'pickup') return springFront - 2
+  return held(rear - before, legEnd + 480, Math.max(legEnd + 480, rear - 130))
 }
 
 /** First and last station of an outline at a distance from the centre line. */

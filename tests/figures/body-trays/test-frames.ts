@@ -1,50 +1,24 @@
+import fc from 'fast-check'
 import type { BodyFrame } from '../../../electron/figures/body-shape/body-frame.ts'
-import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
+import { dimensionList } from '../../../electron/sheets/dimension-list.ts'
+import { relations } from '../../../electron/sheets/dimension-relations.ts'
+import type { BodyDimensionName, BodyDimensions } from '../../../shared-types/body-dimensions.ts'
 import type { BodyStyle } from '../../../shared-types/words.ts'
 
 export const bodies: readonly BodyStyle[] = ['saloon2', 'saloon4', 'coupe', 'convertible', 'estate', 'pickup', 'van']
 
-/** Dimensions a body of the fifties or sixties could have; invented. */
-const usual: Readonly<Record<BodyStyle, readonly number[]>> = {
-  saloon2: [4120, 2440, 1590, 1470, 720, 900, 215, 312, 355, 14, 48, 46],
-  saloon4: [4420, 2600, 1680, 1490, 760, 910, 220, 322, 366, 13, 50, 48],
-  coupe: [4250, 2500, 1616, 1350, 760, 852, 210, 316, 360, 20, 55, 60],
-  convertible: [4250, 2500, 1616, 1330, 760, 852, 210, 316, 360, 20, 55, 60],
-  estate: [4450, 2600, 1680, 1510, 760, 910, 220, 322, 366, 12, 50, 24],
-  pickup: [4720, 2780, 1740, 1690, 800, 1050, 330, 350, 410, 12, 38, 8],
-  van: [4360, 2500, 1740, 1920, 780, 1020, 300, 336, 384, 8, 40, 4],
-}
-
-export function dimensionsOf(body: BodyStyle): BodyDimensions {
-  const [
-    lengthMm = 0,
-    wheelbaseMm = 0,
-    widthMm = 0,
-    heightMm = 0,
-    frontOverhangMm = 0,
-    beltHeightMm = 0,
-    sillHeightMm = 0,
-    tyreRadiusMm = 0,
-    archRadiusMm = 0,
-    tumblehomeDegrees = 0,
-    screenRakeDegrees = 0,
-    rearScreenRakeDegrees = 0,
-  ] = usual[body]
-  return {
-    lengthMm,
-    wheelbaseMm,
-    widthMm,
-    heightMm,
-    frontOverhangMm,
-    beltHeightMm,
-    sillHeightMm,
-    tyreRadiusMm,
-    archRadiusMm,
-    tumblehomeDegrees,
-    screenRakeDegrees,
-    rearScreenRakeDegrees,
-  }
-}
+/** Any dimensions a record may give a body: within its ranges and going with each other. */
+export const anyDimensions = (body: BodyStyle): fc.Arbitrary<BodyDimensions> =>
+  fc
+    .record(
+      Object.fromEntries(
+        dimensionList(body).dimensions.map(({ name, least, greatest }) => [
+          name,
+          fc.integer({ min: Math.ceil(least), max: Math.floor(greatest) }),
+        ]),
+      ) as Record<BodyDimensionName, fc.Arbitrary<number>>,
+    )
+    .filter((dimensions) => relations.every(({ holds }) => holds(dimensions)))
 
 /** Stations of the cabin as shares of the wheelbase behind the front axle. */
 const stations: Readonly<Record<BodyStyle, readonly [number, number, number | null, number, number]>> = {

@@ -21,7 +21,14 @@ export function outsideOf(frame: BodyFrame): OutsideShapes {
     frontDoor: frontDoor(frame),
     rearDoor: frame.rearDoorRearMm === null ? null : rearDoor(frame, frame.rearDoorRearMm),
     bonnet: lid(frame.noseMm + 150, frame.cowlMm, frame.bonnetFrontHalfMm, frame.bonnetRearHalfMm),
-    bootLid: deck ? lid(frame.cabinRearMm + 330, frame.tailMm - 40, frame.lidHalfMm * 0.94, frame.lidHalfMm) : null,
+    bootLid: deck
+      ? lid(
+          Math.min(frame.cabinRearMm + 330, frame.tailMm - 400),
+          frame.tailMm - 40,
+          frame.lidHalfMm * 0.94,
+          frame.lidHalfMm,
+        )
+      : null,
     tailDoor: body === 'estate' ? tailDoor(frame) : null,
     cargoDoor: body === 'van' ? cargoDoor(frame) : null,
     roofEdge: roofEdge(frame),
