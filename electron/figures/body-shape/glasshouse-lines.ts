@@ -144,7 +144,7 @@ function rearEdge(net: LineNet, form: BodyForm): void {
     return
   }
   const end = tail === 'deck' ? corner : net.node(foot)
-  const swell: Point3 = tail === 'deck' ? [0.03, 0.05, 0.05] : [0.02, 0.05, 0.01]
+  const swell: Point3 = tail === 'deck' ? [0.03, 0.05, 0.05] : [0.004, 0.05, 0.01]
   net.link('rear edge', 'gutter rear', foot, ends(top, end, bowed(top, end, swell)))
   const centreFoot = tail === 'deck' ? 'rear screen foot centre' : 'tail crest'
   net.link(
@@ -158,7 +158,11 @@ function rearEdge(net: LineNet, form: BodyForm): void {
     const share = 0.11
     net.mark('rear edge', 'rear rail corner', share)
     net.mark('rear centre', 'rear rail centre', share)
-    straight(net, 'rear rail', 'rear rail corner', 'rear rail centre')
+    const [side, middle] = [net.node('rear rail corner'), net.node('rear rail centre')]
+    net.link('rear rail', 'rear rail corner', 'rear rail centre', (t) => {
+      const inward = (1 - t) ** 2
+      return [mixed(middle[0], side[0], inward), side[1] * (1 - t), mixed(middle[2], side[2], inward)]
+    })
   }
 }
 

@@ -64,9 +64,12 @@ export function outlineIn(view: OutsideView, faces: readonly (readonly [Face, Ha
     here = turned ? next.start : next.end
   }
   if (used.size !== borders.length) throw new Error(`${name} falls into pieces in the ${view} view.`)
-  const image = path.map((piece) => cubicImage(view, piece))
+  const image = path.map((piece) => cubicImage(view, piece)).filter((piece) => !isPoint(piece))
   return signedArea(image) >= 0 ? image : [...image].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
 }
+
+/** Whether a piece runs straight towards the eye, so that its image is one point. */
+const isPoint = ([a, b, c, d]: Cubic): boolean => [b, c, d].every(([u, v]) => u === a[0] && v === a[1])
 
 /** Image of steps in a view as one open line. */
 export const lineIn = (view: OutsideView, steps: readonly Step[]): Cubic[] =>

@@ -26,7 +26,8 @@ export interface Step {
   readonly backwards: boolean
 }
 
-const PIECE_MM = 260
+const PIECE_MM = 200
+const PIECE_TURN = 0.3
 const TOLERANCE_MM = 0.5
 
 /**
@@ -118,9 +119,7 @@ function fitted(line: BodyLine, from: number, to: number, start: Point3, end: Po
   const stops = [from, ...inner, to]
   const ranges = stops.slice(1).flatMap((stop, index) => {
     const begin = stops[index] ?? from
-    const middle = line.at((begin + stop) / 2)
-    const length = apart(line.at(begin), middle) + apart(middle, line.at(stop))
-    const count = Math.max(1, Math.ceil(length / PIECE_MM) + (length > 90 ? 1 : 0))
+    const count = pieceCount(line.at, begin, stop)
     return Array.from({ length: count }, (_, piece): readonly [number, number] => [
       begin + ((stop - begin) * piece) / count,
       begin + ((stop - begin) * (piece + 1)) / count,
@@ -139,6 +138,26 @@ const moved = (point: Point3, old: Point3, now: Point3): Point3 => [
   point[1] + now[1] - old[1],
   point[2] + now[2] - old[2],
 ]
+
+/** Pieces a stretch needs: none longer than a hand's span of body, none that turns by more than a sixth of a right angle. */
+function pieceCount(at: (t: number) => Point3, from: number, to: number): number {
+  const points = Array.from({ length: 9 }, (_, index) => at(from + ((to - from) * index) / 8))
+  let [length, turn] = [0, 0]
+  points.slice(1).forEach((here, index) => {
+    const before = points[index] ?? here
+    const next = points[index + 2]
+    length += apart(before, here)
+    if (next) turn += angleBetween(before, here, next)
+  })
+  return Math.max(length > 90 ? 2 : 1, Math.ceil(length / PIECE_MM), Math.ceil(turn / PIECE_TURN))
+}
+
+function angleBetween(a: Point3, b: Point3, c: Point3): number {
+  const lengths = apart(a, b) * apart(b, c)
+  if (lengths < 1e-9) return 0
+  const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) + (b[2] - a[2]) * (c[2] - b[2])
+  return Math.acos(Math.max(-1, Math.min(1, dot / lengths)))
+}
 
 /** One piece with the curve's slopes at both ends, taken from inside the piece by three-point differences. */
 function hermite(at: (t: number) => Point3, low: number, high: number): Cubic3 {

@@ -5,8 +5,8 @@ import { mixed, type Point3, solved, toward } from './space.ts'
 
 /**
  * The body below the glass, left half. Three lines run round it from the nose (0) over the flank (1 to 2) to the tail
- * (3): the foot, the fullest line and the crest. Between them every section is two quadratic curves that stand upright
- * on the fullest line: `level` 0 is the foot, 1 the fullest line, 2 the crest.
+ * (3): the foot, the fullest line and the crest. Between them every section is two quadratic curves that meet
+ * in a soft crease on the fullest line: `level` 0 is the foot, 1 the fullest line, 2 the crest.
  */
 export interface LowerBody {
   readonly noseMm: number
@@ -42,7 +42,9 @@ interface PlanLine {
 }
 
 /** Share of the way up or down at which the handle of a section stands above or below the fullest line. */
-const FULLNESS = { upper: 0.82, lower: 0.66 } as const
+const FULLNESS = { upper: 0.8, lower: 0.66 } as const
+/** Share of the way in at which the upper handle stands: the fullest line is a soft crease, seen as such from above. */
+const LEAN = 0.12
 
 export function lowerBody(description: BodyDescription, dimensions: BodyDimensions): LowerBody {
   const { plan } = description
@@ -93,7 +95,12 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
     const middle = fullest(t)
     const end = level > 1 ? crest(t) : foot(t)
     const fullness = level > 1 ? FULLNESS.upper : FULLNESS.lower
-    const handle: Point3 = [middle[0], middle[1], mixed(middle[2], end[2], fullness)]
+    const lean = level > 1 ? LEAN : 0
+    const handle: Point3 = [
+      mixed(middle[0], end[0], lean),
+      mixed(middle[1], end[1], lean),
+      mixed(middle[2], end[2], fullness),
+    ]
     const s = Math.abs(level - 1)
     return toward(toward(middle, handle, s), toward(handle, end, s), s)
   }

@@ -16,7 +16,8 @@ const images: Readonly<Record<OutsideView, (point: Point3) => Point>> = {
   rear: ([, y, z]) => [-y, -z],
 }
 
-const rounded = (value: number): number => Math.round(value * 1000) / 1000 + 0
+/** To the micrometre, alike on both sides of zero, so that mirror images stay exact. */
+const rounded = (value: number): number => (Math.sign(value) * Math.round(Math.abs(value) * 1000)) / 1000 + 0
 
 /** Image of a point in a view, to the micrometre, so that shared points stay shared. */
 export function imageOf(view: OutsideView, point: Point3): Point {

@@ -147,9 +147,9 @@ function crownOf(
   const foot = station(stations.rearScreenFoot ?? 0)
   return fairCurve([
     ...front,
-    [foot - d.widthMm * 0.2, deck * 1.02],
+    [foot - d.widthMm * 0.2, deck * 1.16],
     [foot, deck],
-    [mixed(foot, tailMm, 0.6), deck * 0.6],
+    [mixed(foot, tailMm, 0.55), deck * 0.56],
     [tailMm, 0],
   ])
 }

@@ -1,3 +1,4 @@
+import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { flattened, type Point, signedArea } from '../cubic-path.ts'
 import { type Curve, ellipse, lines, moved, roundedBox, smooth } from './curve.ts'
 import { clearOf, extentOf, inset, outlineThrough, reachAt, shifted } from './inset.ts'
@@ -11,9 +12,9 @@ const GROUP_MM = 150
 const SLAM_MM = 112
 
 /** The bonnet from below, and the panel it shuts on in front of it. */
-export function bonnetRow({ bonnet }: OutsideShapes): Row {
+export function bonnetRow({ bonnetFrontHalfMm }: BodyFrame, { bonnet }: OutsideShapes): Row {
   const box = extentOf(bonnet)
-  const slam = slamPanel(bonnet)
+  const slam = slamPanel(bonnet, Math.min(bonnetFrontHalfMm, box.bottom * 0.82))
   const left = extentOf(slam).left
   const place = (curve: Curve): Curve => shifted(curve, -left, -box.top)
   return {
@@ -22,9 +23,9 @@ export function bonnetRow({ bonnet }: OutsideShapes): Row {
       ...line('form', ...lidRibs(bonnet).map(place)),
       ...loop('form', ...lidHoles(bonnet).map(place)),
       ...loop('detail', place(ellipse([box.left + 92, 0], 26)), place(ellipse([box.left + 92, 0], 9))),
-      ...loop('detail', ...bothDown(roundedBox([box.right - 86, box.bottom * 0.62], 74, 34, 10)).map(place)),
+      ...loop('detail', ...bothDown(hinge(bonnet, 'rear', 0.62)).map(place)),
       ...loop('detail', place(roundedBox([left + SLAM_MM * 0.6, 0], 42, 92, 10))),
-      ...loop('form', ...bothDown(ellipse([left + SLAM_MM * 0.66, box.bottom * 0.36], 15)).map(place)),
+      ...loop('form', ...bothDown(ellipse([left + SLAM_MM * 0.8, bonnetFrontHalfMm * 0.5], 15)).map(place)),
     ],
     widthMm: box.right - left,
     heightMm: box.bottom - box.top,
@@ -32,10 +33,9 @@ export function bonnetRow({ bonnet }: OutsideShapes): Row {
 }
 
 /** A strip before the front edge of the bonnet, following it from side to side and clear of it. */
-function slamPanel(bonnet: Curve): Curve {
+function slamPanel(bonnet: Curve, half: number): Curve {
   const polygon = flattened(bonnet, 10)
-  const half = extentOf(bonnet).bottom
-  const follow = [0, 0.22, 0.44, 0.62, 0.76].map((share): Point => {
+  const follow = [0, 0.25, 0.5, 0.75, 0.92].map((share): Point => {
     const v = share * half
     return [reachAt(polygon, 1, Math.max(v, 0.01))?.[0] ?? 0, v]
   })
@@ -69,6 +69,13 @@ function lidRibs(lid: Curve): Curve[] {
   return bothDown(...struts, lines([left + long * 0.16, half * 0.05], [right - long * 0.1, half * 0.05]))
 }
 
+/** A hinge at the front or rear edge of a lid, at a share of its half width. */
+function hinge(lid: Curve, end: 'front' | 'rear', share: number): Curve {
+  const v = extentOf(lid).bottom * share
+  const reach = reachAt(flattened(lid, 10), 1, v) ?? [0, 0]
+  return roundedBox([end === 'front' ? reach[0] + 66 : reach[1] - 66, v], 84, 32, 10)
+}
+
 const lidHoles = (lid: Curve): Curve[] => [inset(lid, 62), inset(lid, 84)]
 
 /** The boot lid, tail door or pair of loading doors from inside, beside the aperture it shuts; null for none. */
@@ -94,7 +101,7 @@ function bootRow(lid: Curve): Row {
         ),
       ),
       ...loop('form', ...lidHoles(lid).map(place)),
-      ...loop('detail', ...bothDown(roundedBox([box.left + 96, box.bottom * 0.66], 96, 32, 10)).map(place)),
+      ...loop('detail', ...bothDown(hinge(lid, 'front', 0.66)).map(place)),
       ...loop('detail', place(roundedBox([box.right - 74, 0], 44, 80, 10))),
       ...loop('detail', beside(roundedBox([box.right - 26, 0], 26, 74, 8))),
       ...loop('form', beside(inset(lid, 18))),
@@ -122,10 +129,7 @@ function tailDoorRow(door: DoorShape, split: boolean): Row {
         ),
       ),
       ...loop('detail', place(roundedBox([0, box.bottom - room * 0.12], 110, 36, 12))),
-      ...loop(
-        'detail',
-        ...[-0.62, 0.62].map((share) => place(roundedBox([box.right * share, box.top + 34], 84, 28, 9))),
-      ),
+      ...loop('detail', ...tailHinges(door.outline).map(place)),
       ...(split
         ? line('shut', place(lines([box.left + 14, belt + room * 0.12], [box.right - 14, belt + room * 0.12])))
         : []),
@@ -134,6 +138,15 @@ function tailDoorRow(door: DoorShape, split: boolean): Row {
     widthMm: apart + box.right - box.left,
     heightMm: box.bottom - box.top,
   }
+}
+
+/** Hinges under the upper edge of a tail door. */
+function tailHinges(outline: Curve): Curve[] {
+  const polygon = flattened(outline, 10)
+  return [-0.56, 0.56].map((share) => {
+    const u = extentOf(outline).right * share
+    return roundedBox([u, (reachAt(polygon, 0, u)?.[0] ?? 0) + 34], 84, 28, 9)
+  })
 }
 
 const across = (curve: Curve): Curve => moved(curve, ([u, v]) => [-u, v])

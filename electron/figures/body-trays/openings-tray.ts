@@ -12,7 +12,7 @@ const BETWEEN_MM = 190
 export function openingsTray(frame: BodyFrame, conditions: ReadonlySet<string>, outside: OutsideShapes): TrayDrawing {
   const left = doorRow(frame, outside)
   const right = { ...left, pieces: left.pieces.map((one) => ({ ...one, panelId: one.panelId.replace(/L$/, 'R') })) }
-  const bonnet = bonnetRow(outside)
+  const bonnet = bonnetRow(frame, outside)
   const tail = tailRow(outside, fitted(conditions, 'split-tail-door', null))
   const lids = left.widthMm + 210
   const column = bonnet.heightMm + (tail ? BETWEEN_MM + tail.heightMm : 0)

@@ -74,14 +74,18 @@ function frontMembers(at: UnderPlaces): Piece[] {
         34,
       ),
     ),
-    ...bothSides('front-splash-shield', splash(shield, at.frontRailEndAtMm + half + 24, at.sillOuterMm)),
+    ...bothSides('front-splash-shield', splash(shield, railsOutMm(at) + 24, at.sillOuterMm)),
     ...bothSides('front-lift-point', liftPoint(at.outriggerMm[0] + 44, at)),
   ]
 }
 
+/** Outer face of the side members behind the front wheel; a separate frame swings out there. */
+const railsOutMm = (at: UnderPlaces): number =>
+  Math.max(at.frontRailEndAtMm, at.separateFrame ? at.rearRailAtMm : 0) + at.railHalfMm
+
 function middleMembers(at: UnderPlaces, conditions: ReadonlySet<string>): Piece[] {
   const [from, to] = at.outriggerMm
-  const root = Math.max(at.frontRailEndAtMm, at.separateFrame ? at.rearRailAtMm : 0) + at.railHalfMm + 16
+  const root = railsOutMm(at) + 16
   const outrigger = rounded(
     [
       [from, root],

@@ -55,7 +55,8 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
   const gearbox = legEnd + 150
   const behind = body === 'pickup' ? bearer[0] : rearStart
   const floorCross = held((gearbox + 120 + behind) / 2 - 42, gearbox + 150, behind - 110)
-  const sides = [front + arch + 60, legEnd, springRear, rear - arch, rear + arch].map((u) => acrossAt(outline, u))
+  const [sideFrom, sideTo] = [front + arch + 20, rear + arch + 10]
+  const sides = Array.from({ length: 13 }, (_, index) => acrossAt(outline, sideFrom + ((sideTo - sideFrom) * index) / 12))
   const sillOuterMm = Math.min(...sides) - 14
   const sillInnerMm = Math.min(m.floorHalfMm, sillOuterMm - 100)
   const liftEnd = Math.min(springRear - 190, body === 'pickup' ? frame.cabinRearMm - 50 : rear)

@@ -1,12 +1,14 @@
 import { performance } from 'node:perf_hooks'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { frameOf } from '../../../electron/figures/body-shape/frame.ts'
 import { innerSheets } from '../../../electron/figures/body-trays/inner-sheets.ts'
+import { drawnBody } from '../../../electron/figures/plan-sheets.ts'
 import { dimensionsOf } from '../../../electron/sheets/dimension-list.ts'
 import { panelConditions, panelList } from '../../../electron/sheets/panel-list.ts'
 import type { BodyStyle } from '../../../shared-types/words.ts'
 import { faultsOf } from './sheet-checks.ts'
-import { anyDimensions, bodies, frameOf } from './test-frames.ts'
+import { anyFrame, bodies } from './test-frames.ts'
 import { outsideOf } from './test-outside.ts'
 
 const every = Object.keys(panelConditions())
@@ -18,10 +20,9 @@ const conditionSets: Readonly<Record<string, readonly string[]>> = {
   'one side only': ['outriggers.L', 'front-spring-tower.R', 'side-loading-door.L', 'sunroof', 'split-tail-door'],
 }
 
-const usual = (body: BodyStyle, conditions: readonly string[]) => {
-  const frame = frameOf(body, dimensionsOf(body, {}))
-  return innerSheets(frame, new Set(conditions), outsideOf(frame))
-}
+/** The inner sheets of a body as it is usually drawn, with the outlines of its outside sheet. */
+const usual = (body: BodyStyle, conditions: readonly string[]) =>
+  drawnBody(body, dimensionsOf(body, {}), conditions).sheets.filter(({ id }) => id !== 'outside')
 const idsOf = (sheets: ReturnType<typeof usual>) =>
   sheets.flatMap(({ views }) => views.flatMap(({ panels }) => panels.map(({ panelId }) => panelId)))
 
@@ -40,8 +41,7 @@ describe.each(bodies)('inner sheets of the body %s', (body) => {
 
   it('are sound at any dimensions a record may give, under any conditions', () => {
     fc.assert(
-      fc.property(anyDimensions(body), fc.subarray(every), (dimensions, conditions) => {
-        const frame = frameOf(body, dimensions)
+      fc.property(anyFrame(body), fc.subarray(every), (frame, conditions) => {
         const sheets = innerSheets(frame, new Set(conditions), outsideOf(frame))
         expect(sheets.flatMap(faultsOf)).toEqual([])
       }),
@@ -60,7 +60,7 @@ describe.each(bodies)('inner sheets of the body %s', (body) => {
   })
 
   it('are made anew quickly', () => {
-    const frame = frameOf(body, dimensionsOf(body, {}))
+    const frame = frameOf(drawnBody(body, dimensionsOf(body, {}), []).work)
     const outside = outsideOf(frame)
     const rounds = 30
     const start = performance.now()

@@ -97,7 +97,7 @@ function apartFaults(view: PlanViewFile, polygons: ReadonlyMap<string, readonly 
   )
   if (view.silhouette === '') return overlapping
   const outline = flattened(readOutline(view.silhouette), 12)
-  const out = all.filter(([, polygon]) => polygon.some((point) => !isInside(outline, point)))
+  const out = all.filter(([, polygon]) => polygon.some((point) => !isInside(outline, point)) || cross(polygon, outline))
   return [...overlapping, ...out.map(([panelId]) => `${panelId} lies outside the silhouette`)]
 }
 

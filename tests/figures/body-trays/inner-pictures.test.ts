@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest'
+import type { PlanSheetFile } from '../../../electron/figures/body-trays/plan-sheet-file.ts'
+import { drawnBody } from '../../../electron/figures/plan-sheets.ts'
+import { renderPlanSvg } from '../../../electron/figures/render-plan-svg.ts'
+import { dimensionsOf } from '../../../electron/sheets/dimension-list.ts'
+import type { PanelMark, PlanMarks } from '../../../shared-types/figure.ts'
+import { sheets as colours } from '../../../shared-types/tokens.ts'
+import { bodies } from './test-frames.ts'
+
+const PIXELS_PER_MM = 0.18
+const conditions = ['front-spring-tower', 'spare-well', 'outriggers', 'floor-crossmember']
+const framed = ['separate-frame', 'floor-crossmember']
+
+/** Every panel looked at and clean: the bare drawing. */
+const plainMarks = ({ views }: PlanSheetFile): PlanMarks => ({
+  panels: views.flatMap(({ panels }) =>
+    panels.map(
+      ({ panelId }, index): PanelMark => ({
+        panelId,
+        stop: index + 1,
+        name: panelId,
+        inspection: 'inspected',
+        metal: 'original metal',
+        paint: 'original paint',
+        hatch: 'clean',
+        edge: 'solid',
+        crossed: false,
+        word: '',
+      }),
+    ),
+  ),
+  extents: [],
+  callouts: [],
+  places: [],
+  captions: [],
+  table: [],
+  legend: [],
+})
+
+const sizeOf = (svg: string) => ({
+  width: Number(/width="([\d.]+)"/.exec(svg)?.[1]),
+  height: Number(/height="([\d.]+)"/.exec(svg)?.[1]),
+})
+
+/** Openings and bay above, inside and underneath below them. */
+function contactSheet(sheets: readonly PlanSheetFile[]): string {
+  const pictures = sheets.map((sheet) =>
+    renderPlanSvg({ sheet, marks: plainMarks(sheet), look: 'paper', pixelsPerMm: PIXELS_PER_MM }),
+  )
+  const sizes = pictures.map(sizeOf)
+  const column = Math.max(sizes[0]?.width ?? 0, sizes[2]?.width ?? 0)
+  const row = Math.max(sizes[0]?.height ?? 0, sizes[1]?.height ?? 0)
+  const width = column + Math.max(sizes[1]?.width ?? 0, sizes[3]?.width ?? 0)
+  const height = row + Math.max(sizes[2]?.height ?? 0, sizes[3]?.height ?? 0)
+  const placed = pictures.map((picture, index) =>
+    picture.replace('<svg ', `<svg x="${(index % 2) * column}" y="${index < 2 ? 0 : row}" `),
+  )
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">`,
+    `<rect width="${width}" height="${height}" fill="${colours.paper.sheet}"/>`,
+    ...placed,
+    '</svg>',
+  ].join('\n')
+}
+
+describe('reference pictures of the inner sheets, on paper', () => {
+  it.each(bodies)('%s', async (body) => {
+    const fitted = body === 'pickup' || body === 'van' ? framed : conditions
+    const { sheets } = drawnBody(body, dimensionsOf(body, {}), fitted)
+    const inner = sheets.filter(({ id }) => id !== 'outside')
+    await expect(contactSheet(inner)).toMatchFileSnapshot(`reference/${body}-paper.svg`)
+  })
+})
