@@ -13,8 +13,10 @@ const facings: Readonly<Record<string, Facing>> = { s: 'side', a: 'above', f: 'f
 export function bodyFaces(form: BodyForm): { net: LineNet; faces: Face[]; windows: readonly WindowLine[] } {
   const net = new LineNet()
   const { lower } = form
+  const turns = [form.frontAxleMm, (form.frontAxleMm + form.rearAxleMm) / 2, form.rearAxleMm]
   for (const name of ['foot', 'fullest', 'crest'] as const) {
-    net.line(name, { at: lower[name], from: 0, to: 3, breaks: [1, 2] })
+    const breaks = [1, ...turns.map((x) => lower.roundAt(name, x)), 2].sort((a, b) => a - b)
+    net.line(name, { at: lower[name], from: 0, to: 3, breaks })
   }
   noseLines(net, form)
   tailLines(net, form)

@@ -9,13 +9,17 @@ export type WindowLine = 'post front' | 'post rear' | 'rear door frame' | 'rear 
 export function glasshouseLines(net: LineNet, form: BodyForm): WindowLine[] {
   const { upper, description } = form
   const { peakMm, gutterFrontMm, gutterRearMm } = upper
-  net.line('gutter', { at: upper.gutter, from: gutterFrontMm, to: gutterRearMm })
+  net.line('gutter', { at: upper.gutter, from: gutterFrontMm, to: gutterRearMm, breaks: upper.gutterBreaks })
   net.mark('gutter', 'gutter front', gutterFrontMm)
   net.mark('gutter', 'gutter peak', peakMm)
   net.mark('gutter', 'gutter rear', gutterRearMm)
   const frameFrontMm = gutterFrontMm + form.lower.halfWidthMm * 0.035
-  const frameRearMm = gutterRearMm - form.lower.halfWidthMm * (description.tail === 'deck' ? 0.045 : 0.02)
-  net.line('frame top', { at: upper.frameTop, from: frameFrontMm, to: frameRearMm })
+  const frameRearMm = {
+    deck: gutterRearMm - form.lower.halfWidthMm * 0.045,
+    upright: Math.min(gutterRearMm, form.lower.flankToMm) - form.lower.halfWidthMm * 0.02,
+    bed: gutterRearMm - form.lower.halfWidthMm * 0.02,
+  }[description.tail]
+  net.line('frame top', { at: upper.frameTop, from: frameFrontMm, to: frameRearMm, breaks: upper.gutterBreaks })
   net.mark('frame top', 'frame front', frameFrontMm)
   net.mark('frame top', 'frame peak', peakMm)
   net.mark('frame top', 'frame rear', frameRearMm)
@@ -78,7 +82,7 @@ function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: numb
   for (const [name, share] of wanted) {
     if (share === null) continue
     const last = name === wanted.findLast(([, value]) => value !== null)?.[0] && description.tail !== 'bed'
-    const footMm = station(share)
+    const footMm = Math.min(station(share), lower.flankToMm - lower.halfWidthMm * 0.04)
     const upright = last ? rearMm : Math.min(rearMm - 90, Math.max(frontMm + 90, footMm - lower.halfWidthMm * 0.02))
     net.mark('crest', `${name} foot`, lower.roundAt('crest', footMm))
     const head = last ? 'frame rear' : `${name} head`
@@ -88,7 +92,7 @@ function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: numb
       name,
       `${name} foot`,
       head,
-      ends(foot, top, (t) => onGlass(form, foot, top, t, last ? -0.05 : 0)),
+      ends(foot, top, (t) => onGlass(form, foot, top, t, last ? (description.tail === 'deck' ? -0.05 : -0.012) : 0)),
     )
     lines.push(name)
   }

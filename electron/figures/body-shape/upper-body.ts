@@ -27,6 +27,8 @@ export interface UpperBody {
   readonly gutterFrontMm: number
   readonly gutterRearMm: number
   readonly peakMm: number
+  /** Stations at which gutter and frame change their formula. */
+  readonly gutterBreaks: readonly number[]
 }
 
 const degrees = Math.PI / 180
@@ -123,6 +125,7 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     gutterFrontMm,
     gutterRearMm,
     peakMm,
+    gutterBreaks: [mixed(gutterFrontMm, peakMm, 0.6), peakMm, mixed(peakMm, gutterRearMm, 0.45)],
   }
 }
 

@@ -76,19 +76,14 @@ function loadDoorGlass(rear: Patch): Glass[] {
 /** Panels that lie in others, as the conditions of the record ask for them. */
 export function setPanels(net: LineNet, form: BodyForm, conditions: ReadonlySet<string>): SetPanel[] {
   const found: SetPanel[] = []
-  const { body, dimensions, lower, upper, rearAxleMm } = form
+  const { body, dimensions, lower, upper } = form
   const wing = { pickup: 'bed-side', van: 'cargo-side' }[body as string] ?? 'rear-side'
   const bolted = conditions.has('bolted-rear-side')
   const flank: Patch = (x, z) => lower.onSide(x, z)
   for (const side of ['L', 'R'] as const) {
     const onSide = side === 'L' ? (['left'] as const) : (['right'] as const)
     if (conditions.has(`filler-flap.${side}`)) {
-      const from = rearAxleMm + dimensions.archRadiusMm * 0.42
-      const to = from + dimensions.wheelbaseMm * 0.074
-      const [low, high] = [
-        mixed(form.fullestMm, dimensions.beltHeightMm, 0.55),
-        mixed(form.fullestMm, dimensions.beltHeightMm, 0.9),
-      ]
+      const { from, to, low, high } = fillerPlace(net, form)
       found.push({
         panelId: `fuel-filler-flap.${side}`,
         within: `${bolted ? 'rear-side-bolted' : wing}.${side}`,
@@ -173,6 +168,19 @@ export function setPanels(net: LineNet, form: BodyForm, conditions: ReadonlySet<
     })
   }
   return found
+}
+
+/** Behind the wheel, clear of arch, crest and lamp; over the wheel where the tail is short. */
+function fillerPlace(net: LineNet, { dimensions, fullestMm, lower, rearAxleMm }: BodyForm) {
+  const { wheelbaseMm, archRadiusMm, tyreRadiusMm, beltHeightMm } = dimensions
+  const last = net.node('tail lamp outer')[0] - wheelbaseMm * 0.02
+  const from = Math.min(rearAxleMm + archRadiusMm * 0.74, last - wheelbaseMm * 0.074)
+  const to = from + wheelbaseMm * 0.074
+  const beside = Math.max(0, from - rearAxleMm)
+  const arch = beside < archRadiusMm ? tyreRadiusMm + Math.sqrt(archRadiusMm ** 2 - beside ** 2) : 0
+  const crest = lower.crest(lower.roundAt('crest', to))[2]
+  const low = Math.max(mixed(fullestMm, beltHeightMm, 0.52), arch + (crest - arch) * 0.2)
+  return { from, to, low, high: mixed(low, crest, 0.76) }
 }
 
 /** Loading door in the side of a van, from behind the front door to the rear wheel, sill to gutter. */

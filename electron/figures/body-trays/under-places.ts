@@ -56,7 +56,9 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
   const behind = body === 'pickup' ? bearer[0] : rearStart
   const floorCross = held((gearbox + 120 + behind) / 2 - 42, gearbox + 150, behind - 110)
   const [sideFrom, sideTo] = [front + arch + 20, rear + arch + 10]
-  const sides = Array.from({ length: 13 }, (_, index) => acrossAt(outline, sideFrom + ((sideTo - sideFrom) * index) / 12))
+  const sides = Array.from({ length: 13 }, (_, index) =>
+    acrossAt(outline, sideFrom + ((sideTo - sideFrom) * index) / 12),
+  )
   const sillOuterMm = Math.min(...sides) - 14
   const sillInnerMm = Math.min(m.floorHalfMm, sillOuterMm - 100)
   const liftEnd = Math.min(springRear - 190, body === 'pickup' ? frame.cabinRearMm - 50 : rear)
@@ -70,7 +72,7 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
     frontRailAtMm,
     frontRailEndAtMm: frontRailAtMm + (separateFrame ? 26 : 92),
     rearRailMm: [rearStart, rearCross[0] - 24],
-    rearRailAtMm: m.archInnerHalfMm - railHalfMm - 20,
+    rearRailAtMm: Math.min(m.archInnerHalfMm - 20, sillInnerMm - 24) - railHalfMm,
     railHalfMm,
     outriggerMm: [legEnd - 206, legEnd - 12],
     gearboxCrossMm: [gearbox, gearbox + 118],
