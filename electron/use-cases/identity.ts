@@ -3,6 +3,7 @@ import { ProblemError } from '../../shared-types/problem-error.ts'
 import { requireKnownConditions } from '../sheets/car-features.ts'
 import { requireDimensions } from '../sheets/dimension-check.ts'
 import { requireCited } from './citations.ts'
+import { requireDrawable } from './drawable-body.ts'
 import { numberedRows } from './numbered-rows.ts'
 import type { UseCases } from './program.ts'
 import { shortened } from './row-marks.ts'
@@ -39,6 +40,7 @@ export function checkParticulars(
   checkBuildInterval(entered, 'particulars.builtTo')
   requireKnownConditions(entered.conditions, 'particulars.conditions')
   requireDimensions(entered.body, entered.dimensions, { field: 'particulars.dimensions', names, lengthUnit })
+  requireDrawable(entered, 'particulars.dimensions')
 }
 
 const visits = numberedRows({

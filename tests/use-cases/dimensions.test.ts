@@ -124,6 +124,30 @@ describe('a record', () => {
     expect(refused.message).toMatch(/Overall height/)
   })
 
+  it('keeps no dimensions its plan could not be drawn with', { timeout: 120_000 }, async () => {
+    const { dimensions } = dimensionList('pickup')
+    const given = fc.record(
+      Object.fromEntries(
+        dimensions.map(({ name, least, greatest }) => [name, fc.integer({ min: least, max: greatest })]),
+      ),
+      { requiredKeys: [] },
+    )
+    for (const own of fc.sample(given, { numRuns: 25, seed: 3 }) as OwnDimensions[]) {
+      const entered = { ...particulars(), body: 'pickup' as const, dimensions: own }
+      const said = await survey.ask('particulars.set', { particulars: entered }).catch((fault: unknown) => fault)
+      if (said instanceof ProblemError) {
+        expect(said.problem).toMatchObject({
+          code: 'input-refused',
+          field: expect.stringMatching(/^particulars\.dimensions/),
+        })
+        continue
+      }
+      const { body, conditions } = particulars()
+      const plan = await survey.ask('figures.plan', { body, names: 'uk', dimensions: own, conditions })
+      expect(plan.sheets.length).toBeGreaterThan(0)
+    }
+  })
+
   it('shown in inches is refused in inches', async () => {
     const { commission } = survey.program.record().view()
     await survey.ask('commission.set', { commission: { ...commission, lengthUnit: 'in', names: 'us' } })

@@ -24,7 +24,8 @@ export function DimensionFields({ body, names, lengthUnit, value, onChange, prob
   const list = useAnswer('lists.dimensions', { body })
   const given = Object.keys(value).length
   const [open, setOpen] = useState(given > 0)
-  const concerns = problem?.field?.includes('dimensions.') ?? false
+  const concerns = problem?.field?.includes('dimensions') ?? false
+  const problemOfAll = problem?.field?.endsWith('dimensions') ? problem : null
   const problemOf = (choice: DimensionChoice): string | null => {
     if (problem?.field?.endsWith(`dimensions.${choice.name}`)) return problem.message
     const own = value[choice.name]
@@ -40,7 +41,7 @@ export function DimensionFields({ body, names, lengthUnit, value, onChange, prob
           : `${given} of ${list.value?.dimensions.length ?? given} given, the rest drawn as usual`}
       </summary>
       <div className="car-own">
-        <ProblemNote problem={list.problem} />
+        <ProblemNote problem={problemOfAll ?? list.problem} />
         {(list.value?.dimensions ?? []).map((choice) => (
           <NumberField
             key={choice.name}

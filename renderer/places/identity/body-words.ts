@@ -10,13 +10,8 @@ const words: { readonly [B in BodyStyle]: { readonly uk: string; readonly us: st
   van: { uk: 'van', us: 'panel van' },
 }
 
-/** Bodies whose plan is drawn; the others are surveyed by the list of panels. */
-const drawn: readonly BodyStyle[] = ['coupe']
-
-/** Order in which bodies are offered: those with a drawn plan first. */
+/** Order in which bodies are offered. */
 export const bodiesOffered = Object.keys(words) as BodyStyle[]
 
-/** A body style in the chosen English, with a word where its plan is not drawn yet. */
-export function bodyWords(body: BodyStyle, names: NameChoice): string {
-  return drawn.includes(body) ? words[body][names] : `${words[body][names]} (by list: its plan is not drawn yet)`
-}
+/** A body style in the chosen English. */
+export const bodyWords = (body: BodyStyle, names: NameChoice): string => words[body][names]
