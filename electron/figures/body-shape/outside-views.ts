@@ -59,7 +59,7 @@ export function outsideView(work: OutsideWork, view: OutsideView, at: Place, rea
     return {
       panelId,
       outline: pathText(path, true),
-      label: labelPoint(shapeOf(path, 8), [...[...own, ...inside].map((curve) => shapeOf(curve)), ...hiding], null),
+      label: labelPoint(shapeOf(path), [...[...own, ...inside].map((curve) => shapeOf(curve)), ...hiding], null),
       areaMm2: Math.round(Math.abs(signedArea(path)) - taken),
     }
   }

@@ -1,12 +1,11 @@
-import { flattened } from '../cubic-path.ts'
 import { type Curve, ellipse, lines, roundedBox } from './curve.ts'
-import { extentOf, inset, reachAt } from './inset.ts'
+import { extentOf, inset, polygonOf, reachAt } from './inset.ts'
 import type { DoorShape } from './outside-shapes.ts'
 import { block, type InkCurve, line, loop } from './tray-ink.ts'
 
 /** What shows inside a door with its trim off: access holes, regulator, lock, hinges, check strap and drain holes. */
 export function doorInk({ outline }: DoorShape, beltMm: number, place: (curve: Curve) => Curve): InkCurve[] {
-  const polygon = flattened(outline, 10)
+  const polygon = polygonOf(outline)
   const foot = extentOf(outline).bottom
   const [top, low] = [-beltMm + 92, foot - 96]
   const reaches = [0, 0.2, 0.4, 0.6, 0.8].map((share) => reachAt(polygon, 1, top + (low - top) * share) ?? [0, 0])

@@ -14,7 +14,7 @@ const CHORD_MM = 60
  * so that tight corners leave no loops, and the runs on both sides of a gap are drawn on to where they meet.
  */
 export function inset(outline: Curve, by: number): Curve {
-  const polygon = flattened(outline, 7)
+  const polygon = polygonOf(outline)
   const fine = polygon.flatMap((here, index) => chordsTo(here, polygon[(index + 1) % polygon.length] ?? here))
   const inward = signedArea(outline) >= 0 ? 1 : -1
   const moves = fine.map((here, index): Point | null => {
@@ -90,14 +90,22 @@ function thinned(run: readonly Point[]): Point[] {
 /** Where an outline stands at one height or station: least and greatest of the other coordinate; null beyond it. */
 export function reachAt(outline: readonly Point[], axis: 0 | 1, value: number): readonly [number, number] | null {
   const other = axis === 0 ? 1 : 0
-  const found = outline.flatMap((here, index) => {
-    const before = outline.at(index - 1) ?? here
-    if (here[axis] > value === before[axis] > value) return []
-    const share = (value - before[axis]) / (here[axis] - before[axis])
-    return [before[other] + share * (here[other] - before[other])]
-  })
-  return found.length < 2 ? null : [Math.min(...found), Math.max(...found)]
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  let before = outline[outline.length - 1] ?? [0, 0]
+  for (const here of outline) {
+    if (here[axis] > value !== before[axis] > value) {
+      const share = (value - before[axis]) / (here[axis] - before[axis])
+      const at = before[other] + share * (here[other] - before[other])
+      if (at < least) least = at
+      if (at > most) most = at
+    }
+    before = here
+  }
+  return least > most ? null : [least, most]
 }
+
+/** An outline as a polygon of few points, for measuring along it. */
+export const polygonOf = (outline: Curve): readonly Point[] => fewer(flattened(outline, 6))
 
 /**
  * How far a line has to move so that it keeps clear of an outline by a distance: to the left of it (`-1`) or to the

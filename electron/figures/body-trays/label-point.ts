@@ -9,8 +9,8 @@ export interface Shape {
   readonly points: readonly Point[]
   readonly box: ReturnType<typeof boundsOf>
 }
-export function shapeOf(curve: Curve, perPiece = 6): Shape {
-  const points = flattened(curve, perPiece)
+export function shapeOf(curve: Curve): Shape {
+  const points = flattened(curve, curve.length > 16 ? 3 : 7)
   return { points, box: boundsOf(points) }
 }
 

@@ -1,8 +1,8 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
-import { flattened, isInside, type Point } from '../cubic-path.ts'
+import { isInside, type Point } from '../cubic-path.ts'
 import { type Curve, ellipse, joined, lines, roundedBox, smooth } from './curve.ts'
 import { doorInk } from './door-ink.ts'
-import { clearOf, extentOf, inset, reachAt, shifted } from './inset.ts'
+import { clearOf, extentOf, inset, polygonOf, reachAt, shifted } from './inset.ts'
 import type { DoorShape, OutsideShapes } from './outside-shapes.ts'
 import { type Piece, piece } from './tray-drawing.ts'
 import { type InkCurve, line, loop } from './tray-ink.ts'
@@ -25,7 +25,7 @@ export interface Row {
 export function doorRow(frame: BodyFrame, { frontDoor, rearDoor }: OutsideShapes): Row {
   const front = frontDoor.outline
   const box = extentOf(front)
-  const polygon = flattened(front, 10)
+  const polygon = polygonOf(front)
   const heights = postHeights(frame, box.bottom)
   const hinge = shutLine(heights, polygon, -1)
   const lock = shutLine(heights, polygon, 1)
@@ -90,7 +90,7 @@ function post(beside: readonly Point[], wide: number): Curve {
 
 /** How far the rear aperture moves back to leave room for the post between the doors. */
 function clearance(postB: Curve, rear: DoorShape): number {
-  const polygon = flattened(rear.outline, 10)
+  const polygon = polygonOf(rear.outline)
   return -clearOf(postB, polygon, -1, APART_MM)
 }
 
@@ -100,7 +100,7 @@ export function aperture(id: string, { outline }: DoorShape, place: (curve: Curv
 
 /** A door seen from inside; its window is cut out where it lies wholly in the door. */
 export function leaf(id: string, { outline, glass }: DoorShape, place: (curve: Curve) => Curve): Piece {
-  const polygon = flattened(outline, 10)
+  const polygon = polygonOf(outline)
   const cut = glass?.every((part) => isInside(polygon, part[0])) ? [place(glass)] : []
   return piece(id, place(outline), null, cut)
 }

@@ -1,7 +1,7 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { flattened, type Point, signedArea } from '../cubic-path.ts'
 import { type Curve, ellipse, lines, moved, roundedBox, smooth } from './curve.ts'
-import { clearOf, extentOf, inset, outlineThrough, reachAt, shifted } from './inset.ts'
+import { clearOf, extentOf, inset, outlineThrough, polygonOf, reachAt, shifted } from './inset.ts'
 import { aperture, leaf, type Row } from './openings-doors.ts'
 import type { DoorShape, OutsideShapes } from './outside-shapes.ts'
 import { wholeOf } from './tiles.ts'
@@ -34,7 +34,7 @@ export function bonnetRow({ bonnetFrontHalfMm }: BodyFrame, { bonnet }: OutsideS
 
 /** A strip before the front edge of the bonnet, following it from side to side and clear of it. */
 function slamPanel(bonnet: Curve, half: number): Curve {
-  const polygon = flattened(bonnet, 10)
+  const polygon = polygonOf(bonnet)
   const follow = [0, 0.25, 0.5, 0.75, 0.92].map((share): Point => {
     const v = share * half
     return [reachAt(polygon, 1, Math.max(v, 0.01))?.[0] ?? 0, v]
@@ -72,7 +72,7 @@ function lidRibs(lid: Curve): Curve[] {
 /** A hinge at the front or rear edge of a lid, at a share of its half width. */
 function hinge(lid: Curve, end: 'front' | 'rear', share: number): Curve {
   const v = extentOf(lid).bottom * share
-  const reach = reachAt(flattened(lid, 10), 1, v) ?? [0, 0]
+  const reach = reachAt(polygonOf(lid), 1, v) ?? [0, 0]
   return roundedBox([end === 'front' ? reach[0] + 66 : reach[1] - 66, v], 84, 32, 10)
 }
 
@@ -142,7 +142,7 @@ function tailDoorRow(door: DoorShape, split: boolean): Row {
 
 /** Hinges under the upper edge of a tail door. */
 function tailHinges(outline: Curve): Curve[] {
-  const polygon = flattened(outline, 10)
+  const polygon = polygonOf(outline)
   return [-0.56, 0.56].map((share) => {
     const u = extentOf(outline).right * share
     return roundedBox([u, (reachAt(polygon, 0, u)?.[0] ?? 0) + 34], 84, 28, 9)
@@ -184,7 +184,7 @@ function cargoInk(door: DoorShape, place: (curve: Curve) => Curve): InkCurve[] {
   const middle = (box.left + box.right) / 2 + 10
   const wide = box.right - box.left - 190
   const tall = Math.max(60, box.bottom - low - 90)
-  const polygon = flattened(door.outline, 10)
+  const polygon = polygonOf(door.outline)
   const hinges = [0.18, 0.84].map((share) => {
     const v = box.top + (box.bottom - box.top) * share
     return roundedBox([(reachAt(polygon, 1, v)?.[0] ?? box.left) + 42, v], 50, 96, 10)

@@ -61,8 +61,8 @@ const clockwise = (path: Curve): Curve => (signedArea(path) >= 0 ? path : [...pa
 /** Writes a drawing as a sheet with one view. */
 export function sheetOf(drawing: TrayDrawing): PlanSheetFile {
   const { id, sheetName, viewName, margin } = drawing
-  const outlines = drawing.pieces.map(({ path }) => shapeOf(path, 8))
-  const inks = drawing.ink.map(({ curve }) => shapeOf(curve, 5))
+  const outlines = drawing.pieces.map(({ path }) => shapeOf(path))
+  const inks = drawing.ink.map(({ curve }) => shapeOf(curve))
   const box = around([...outlines, ...inks].map((shape) => shape.box))
   const view: PlanViewFile = {
     id,

@@ -19,7 +19,10 @@ const conditions = ['front-spring-tower', 'spare-well', 'sunroof', 'split-tail-d
 describe.each(bodies)('areas of the unfolded panels of the body %s', (body) => {
   const { sheets } = drawnBody(body, dimensionsOf(body, {}), conditions)
   const unfolded = sheets.filter(({ id }) => id === 'openings' || id === 'bay' || id === 'floor')
-  const panels = unfolded.flatMap(({ views }) => views.flatMap((view) => view.panels))
+  // Lids and doors keep the outline of their skin, which the outside view foreshortens: no area of these sheets.
+  const panels = unfolded
+    .flatMap(({ views }) => views.flatMap((view) => view.panels))
+    .filter(({ panelId }) => !/^(front-lid|rear-lid|tail-door|rear-cargo-door)-inner/.test(panelId))
 
   it.each(panels.map(({ panelId, areaMm2 }) => [panelId, areaMm2 / 1e6] as const))('%s, %f m2', (panelId, areaM2) => {
     const [least, most] = ranges.get(panelId.replace(/\.[LR]$/, ''))?.[body] ?? [1, 0]

@@ -21,7 +21,7 @@ const plainMarks = ({ views }: PlanSheetFile): PlanMarks => ({
         name: panelId,
         inspection: 'inspected',
         metal: 'original metal',
-        paint: 'original paint',
+        paint: 'factory finish',
         hatch: 'clean',
         edge: 'solid',
         crossed: false,
@@ -43,7 +43,7 @@ const sizeOf = (svg: string) => ({
 })
 
 /** Openings and bay above, inside and underneath below them. */
-function contactSheet(sheets: readonly PlanSheetFile[]): string {
+function contactSheet(title: string, sheets: readonly PlanSheetFile[]): string {
   const pictures = sheets.map((sheet) =>
     renderPlanSvg({ sheet, marks: plainMarks(sheet), look: 'paper', pixelsPerMm: PIXELS_PER_MM }),
   )
@@ -57,6 +57,7 @@ function contactSheet(sheets: readonly PlanSheetFile[]): string {
   )
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">`,
+    `<title>${title}</title>`,
     `<rect width="${width}" height="${height}" fill="${colours.paper.sheet}"/>`,
     ...placed,
     '</svg>',
@@ -66,8 +67,8 @@ function contactSheet(sheets: readonly PlanSheetFile[]): string {
 describe('reference pictures of the inner sheets, on paper', () => {
   it.each(bodies)('%s', async (body) => {
     const fitted = body === 'pickup' || body === 'van' ? framed : conditions
-    const { sheets } = drawnBody(body, dimensionsOf(body, {}), fitted)
+    const { title, sheets } = drawnBody(body, dimensionsOf(body, {}), fitted)
     const inner = sheets.filter(({ id }) => id !== 'outside')
-    await expect(contactSheet(inner)).toMatchFileSnapshot(`reference/${body}-paper.svg`)
+    await expect(contactSheet(title, inner)).toMatchFileSnapshot(`reference/${body}-paper.svg`)
   })
 })
