@@ -1,7 +1,7 @@
 import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
 import type { BodyStyle } from '../../../shared-types/words.ts'
 import type { BodyDescription } from './body-description.ts'
-import { type LowerBody, lowerBody } from './lower-body.ts'
+import { fullestHeight, type LowerBody, lowerBody } from './lower-body.ts'
 import { type UpperBody, upperBody } from './upper-body.ts'
 
 /** One body of given dimensions: its surfaces, and the stations its lines are drawn from. */
@@ -31,7 +31,7 @@ export function bodyForm(description: BodyDescription, dimensions: BodyDimension
     upper: upperBody(description, dimensions, lower),
     frontAxleMm: frontOverhangMm,
     rearAxleMm: frontOverhangMm + wheelbaseMm,
-    fullestMm: beltHeightMm * description.heights.fullest,
+    fullestMm: fullestHeight(description.heights.fullest, dimensions),
     sillTopMm: sillHeightMm + beltHeightMm * 0.092,
     station: (share) => frontOverhangMm + share * wheelbaseMm,
   }

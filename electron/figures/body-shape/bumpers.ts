@@ -1,6 +1,7 @@
 import { type Curve, joined, lines, smooth } from '../body-trays/curve.ts'
 import type { Point } from '../cubic-path.ts'
 import type { BodyForm } from './body-form.ts'
+import { fullestHeight } from './lower-body.ts'
 import { mixed } from './space.ts'
 
 /** A bumper bar: its plan outside and inside from the middle to the left end, and the heights of its edges. */
@@ -39,7 +40,7 @@ export function bumperOf({ lower, dimensions, description }: BodyForm, end: 'nos
     ([x, y], index): Point => (index === 0 ? [x, 0] : [x, Math.min(y, lower.halfWidthMm + gap * 0.3)]),
   )
   const inner = offset(gap * 0.3).map(([x, y], index): Point => (index === 0 ? [x, 0] : [x, y]))
-  const middle = belt * (description.heights.fullest - 0.09)
+  const middle = fullestHeight(description.heights.fullest, dimensions) - belt * 0.09
   return {
     outer,
     inner,

@@ -164,6 +164,10 @@ function quarter(t: number, square: number): readonly [ahead: number, across: nu
   return [Math.max(0, radius * cosine), radius * sine]
 }
 
+/** Height of the fullest line: it has to run into the wheel arches, below their tops. */
+export const fullestHeight = (share: number, d: BodyDimensions): number =>
+  Math.min(d.beltHeightMm * share, d.tyreRadiusMm + d.archRadiusMm * 0.86)
+
 function heightsOf({ heights }: BodyDescription, d: BodyDimensions, noseMm: number, tailMm: number) {
   const belt = d.beltHeightMm
   const frontAxle = d.frontOverhangMm
@@ -188,5 +192,5 @@ function heightsOf({ heights }: BodyDescription, d: BodyDimensions, noseMm: numb
     [rearAxle + d.archRadiusMm, mixed(d.sillHeightMm, belt * heights.tailFoot, 0.6)],
     [tailMm, belt * heights.tailFoot],
   ])
-  return { crest, foot, fullest: () => belt * heights.fullest }
+  return { crest, foot, fullest: () => fullestHeight(heights.fullest, d) }
 }

@@ -77,7 +77,11 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     0,
     rearHeight,
   ]
-  const peakMm = station(stations.roofPeak)
+  const roofLength = roofRear[0] - header[0]
+  const peakMm = Math.min(
+    Math.max(station(stations.roofPeak), header[0] + roofLength * 0.26),
+    roofRear[0] - roofLength * 0.34,
+  )
   const gutterTop = d.heightMm * (1 - roof.crown)
   const belt = d.beltHeightMm
   const lean = Math.tan(d.tumblehomeDegrees * degrees) * (gutterTop - belt)

@@ -4,6 +4,9 @@ import type { Curve } from './curve.ts'
 /** How much room a point nearer the middle of the panel may lack and still be preferred, for each mm of way. */
 const TOWARDS_MIDDLE = 0.08
 
+/** Squares cut in four before the best found so far is taken. */
+const MOST_LOOKS = 300
+
 /** A closed curve as a polygon with its bounds, made once for all that is asked of it. */
 export interface Shape {
   readonly points: readonly Point[]
@@ -28,7 +31,8 @@ interface Square {
  * best first on squares cut in four until none can better the best by more than a fifteenth of the smaller extent
  * (D. Garcia-Castellanos and U. Lombardo, Poles of inaccessibility, Scottish Geographical Journal 123, 2007, by a
  * branch and bound of our own). Among places of like room the one nearer the middle is taken. `like` is a point that
- * is taken where it serves nearly as well as the middle of the largest circle could.
+ * is taken where it serves nearly as well as the middle of the largest circle could. Where everything is hidden, what
+ * hides is left out of account.
  */
 export function labelPoint(outline: Shape, hidden: readonly Shape[], like: Point | null): { u: number; v: number } {
   const { box } = outline
@@ -57,7 +61,7 @@ export function labelPoint(outline: Shape, hidden: readonly Shape[], like: Point
       waiting.push(first)
     }
   }
-  while (waiting.length > 0) {
+  for (let looks = 0; looks < MOST_LOOKS && waiting.length > 0; looks++) {
     const next = takeMost(waiting)
     const enough = best.worth > 0 ? size / 15 : 0
     if (next.atMost - best.worth <= enough || next.half < 0.2) break
@@ -70,7 +74,7 @@ export function labelPoint(outline: Shape, hidden: readonly Shape[], like: Point
       }
     }
   }
-  return rounded(best.u, best.v)
+  return best.worth > 0 || covers.length === 0 ? rounded(best.u, best.v) : labelPoint(outline, [], like)
 }
 
 const rounded = (u: number, v: number) => ({ u: Math.round(u * 10) / 10, v: Math.round(v * 10) / 10 })
