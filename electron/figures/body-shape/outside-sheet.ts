@@ -1,5 +1,5 @@
 import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
-import type { PlanSheetFile } from '../body-trays/plan-sheet-file.ts'
+import type { PlanSheetFile, PlanViewFile } from '../body-trays/plan-sheet-file.ts'
 import type { BodyDescription } from './body-description.ts'
 import { bodyForm } from './body-form.ts'
 import { bodyFaces } from './faces.ts'
@@ -37,18 +37,21 @@ export function outsideSheet(work: OutsideWork): PlanSheetFile {
   const rightGround = planMiddle + widthMm / 2 + room.caption + heightMm
   const ends = room.edge + lengthMm + room.ends + widthMm / 2
   const reach = { aboveMm: room.ruler, belowMm: room.caption + heightMm * 0.35 }
-  const view = (id: Parameters<typeof outsideView>[1], x: number, y: number) => outsideView(work, id, { x, y }, reach)
+  const views: PlanViewFile[] = []
+  for (const [id, x, y] of [
+    ['left', room.edge, leftGround - heightMm],
+    ['roof', room.edge, planMiddle - widthMm / 2],
+    ['right', room.edge, rightGround - heightMm],
+    ['front', ends - widthMm / 2, leftGround - heightMm],
+    ['rear', ends - widthMm / 2, rightGround - heightMm],
+  ] as const) {
+    views.push(outsideView(work, id, { x, y }, reach, views))
+  }
   return {
     id: 'outside',
     name: 'Outside',
     widthMm: ends + widthMm / 2 + room.right,
     heightMm: rightGround + room.foot,
-    views: [
-      view('left', room.edge, leftGround - heightMm),
-      view('roof', room.edge, planMiddle - widthMm / 2),
-      view('right', room.edge, rightGround - heightMm),
-      view('front', ends - widthMm / 2, leftGround - heightMm),
-      view('rear', ends - widthMm / 2, rightGround - heightMm),
-    ],
+    views,
   }
 }

@@ -2,7 +2,7 @@ import { type Curve, mirroredDown } from '../body-trays/curve.ts'
 import { labelPoint, shapeOf } from '../body-trays/label-point.ts'
 import type { PlanViewFile } from '../body-trays/plan-sheet-file.ts'
 import type { InkCurve } from '../body-trays/tray-ink.ts'
-import { type Cubic, reversed, signedArea } from '../cubic-path.ts'
+import { type Cubic, type Point, reversed, signedArea } from '../cubic-path.ts'
 import { pathText } from '../path-text.ts'
 import type { Face, Facing } from './face.ts'
 import { aboveInk, type StationReach } from './ink-above.ts'
@@ -34,8 +34,17 @@ const facing: Readonly<Record<OutsideView, Facing>> = {
   rear: 'back',
 }
 
-/** One view of the outside: panels with their outlines, windows and ink, and the silhouette. */
-export function outsideView(work: OutsideWork, view: OutsideView, at: Place, reach: StationReach): PlanViewFile {
+/**
+ * One view of the outside: panels with their outlines, windows and ink, and the silhouette. Labels stand where those of
+ * the other side stand, in this view or in one already drawn.
+ */
+export function outsideView(
+  work: OutsideWork,
+  view: OutsideView,
+  at: Place,
+  reach: StationReach,
+  drawn: readonly PlanViewFile[],
+): PlanViewFile {
   const { form, conditions } = work
   const turned = work.faces.filter((face) => face.facing.includes(facing[view]))
   const halves: readonly Half[] = view === 'left' || view === 'right' ? ['left'] : ['left', 'right']
@@ -52,14 +61,22 @@ export function outsideView(work: OutsideWork, view: OutsideView, at: Place, rea
   const setPaths = set.map(({ panelId, within, edge }) => ({ panelId, within, path: clockwise(imageOf(view, edge)) }))
   const ink = inkOf(work, view, reach)
   const hiding = ink.filter(({ occlude }) => occlude).map(({ curve }) => shapeOf(curve))
+  const labels = new Map<string, readonly [number, number]>()
+  for (const { panelId, label } of drawn.find(({ id }) => view === 'right' && id === 'left')?.panels ?? []) {
+    labels.set(panelId, [label.u, label.v])
+  }
   const written = (panelId: string, path: readonly Cubic[]) => {
     const own = cuts.filter((cut) => cut.panelId === panelId).map(({ curve }) => curve)
     const inside = setPaths.filter(({ within }) => within === panelId).map((one) => one.path)
     const taken = [...own, ...inside].reduce((sum, curve) => sum + Math.abs(signedArea(curve)), 0)
+    const cover = [...[...own, ...inside].map((curve) => shapeOf(curve)), ...hiding]
+    const like = labels.get(panelId.replace(/\.R$/, '.L')) ?? null
+    const label = labelPoint(shapeOf(path), cover, like && (view === 'right' ? like : acrossIn(view, like)))
+    labels.set(panelId, [label.u, label.v])
     return {
       panelId,
       outline: pathText(path, true),
-      label: labelPoint(shapeOf(path), [...[...own, ...inside].map((curve) => shapeOf(curve)), ...hiding], null),
+      label,
       areaMm2: Math.round(Math.abs(signedArea(path)) - taken),
     }
   }
@@ -85,6 +102,8 @@ export function outsideView(work: OutsideWork, view: OutsideView, at: Place, rea
     set: setPaths.map(({ panelId, within }) => ({ panelId, within })),
   }
 }
+
+const acrossIn = (view: OutsideView, [u, v]: Point): Point => (view === 'roof' ? [u, -v] : [-u, v])
 
 function inkOf(work: OutsideWork, view: OutsideView, reach: StationReach): InkCurve[] {
   if (view === 'roof') return aboveInk(work, reach)
