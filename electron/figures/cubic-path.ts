@@ -29,27 +29,6 @@ export function pointAt([a, b, c, d]: Cubic, t: number): Point {
   ]
 }
 
-/** First derivative at parameter `t`. */
-export function slopeAt([a, b, c, d]: Cubic, t: number): Point {
-  const u = 1 - t
-  const along = (i: 0 | 1) => 3 * (u * u * (b[i] - a[i]) + 2 * u * t * (c[i] - b[i]) + t * t * (d[i] - c[i]))
-  return [along(0), along(1)]
-}
-
-/** Cuts a piece in two at parameter `t` (de Casteljau). */
-export function cutAt([a, b, c, d]: Cubic, t: number): readonly [Cubic, Cubic] {
-  const ab = between(a, b, t)
-  const bc = between(b, c, t)
-  const cd = between(c, d, t)
-  const abc = between(ab, bc, t)
-  const bcd = between(bc, cd, t)
-  const middle = between(abc, bcd, t)
-  return [
-    [a, ab, abc, middle],
-    [middle, bcd, cd, d],
-  ]
-}
-
 /**
  * Signed area of a closed path, mm²: Green's theorem on each cubic, in closed form. Positive when the path runs
  * clockwise on a sheet whose second axis points down.

@@ -1,10 +1,11 @@
+import { bedFaces } from './bed-faces.ts'
 import type { BodyForm } from './body-form.ts'
 import type { Face, FaceWork, Facing } from './face.ts'
 import { type FlankLine, flankLines } from './flank-lines.ts'
 import { glasshouseLines, type WindowLine } from './glasshouse-lines.ts'
 import { LineNet } from './line-net.ts'
 import { noseLines, tailLines } from './nose-and-tail-lines.ts'
-import { bedFaces, deckFaces, uprightFaces } from './rear-faces.ts'
+import { deckFaces, uprightFaces } from './rear-faces.ts'
 import { bonnetLines, deckLines } from './top-lines.ts'
 
 const facings: Readonly<Record<string, Facing>> = { s: 'side', a: 'above', f: 'front', b: 'back' }

@@ -1,7 +1,7 @@
-import { type Cubic, signedArea } from '../cubic-path.ts'
+import { type Cubic, distance, signedArea } from '../cubic-path.ts'
 import type { Face } from './face.ts'
 import { type Step, walked } from './line-net.ts'
-import { across, type Cubic3, cubicAcross, cubicImage, cubicReversed, type OutsideView, type Point3 } from './space.ts'
+import { type Cubic3, cubicAcross, cubicImage, cubicReversed, type OutsideView, type Point3 } from './space.ts'
 
 /** An edge as it borders on one panel, on the left half, its mirror image, or the plane of symmetry. */
 interface Border {
@@ -39,10 +39,6 @@ function outerBorders(faces: readonly (readonly [Face, Half])[]): Border[] {
   return [...found.values()]
 }
 
-/** Keys of all edges faces border on with others, for the names of seams. */
-export const borderKeys = (faces: readonly (readonly [Face, Half])[]): string[] =>
-  outerBorders(faces).map(({ key }) => key)
-
 /** The one closed line round a set of faces in a view, clockwise. Throws where they do not hang together. */
 export function outlineIn(view: OutsideView, faces: readonly (readonly [Face, Half])[], name: string): Cubic[] {
   const borders = outerBorders(faces)
@@ -68,13 +64,10 @@ export function outlineIn(view: OutsideView, faces: readonly (readonly [Face, Ha
   return signedArea(image) >= 0 ? image : [...image].reverse().map(([a, b, c, d]) => [d, c, b, a] as const)
 }
 
-/** Whether a piece runs straight towards the eye, so that its image is one point. */
-const isPoint = ([a, b, c, d]: Cubic): boolean => [b, c, d].every(([u, v]) => u === a[0] && v === a[1])
+/** Whether a piece runs straight towards the eye, so that its image is one point, to a few micrometres. */
+const isPoint = ([a, b, c, d]: Cubic): boolean =>
+  d[0] === a[0] && d[1] === a[1] && [b, c].every((handle) => distance(handle, a) < 0.005)
 
 /** Image of steps in a view as one open line. */
 export const lineIn = (view: OutsideView, steps: readonly Step[]): Cubic[] =>
   steps.flatMap(walked).map((piece) => cubicImage(view, piece))
-
-/** The same steps on the other side. */
-export const lineAcrossIn = (view: OutsideView, steps: readonly Step[]): Cubic[] =>
-  steps.flatMap(walked).map((piece) => cubicImage(view, piece.map(across) as unknown as Cubic3))

@@ -37,7 +37,7 @@ interface Square {
 export function labelPoint(outline: Shape, hidden: readonly Shape[], like: Point | null): { u: number; v: number } {
   const { box } = outline
   const covers = hidden.filter((cover) => overlaps(cover.box, box))
-  const size = Math.min(box.width, box.height)
+  const size = Math.max(1, Math.min(box.width, box.height))
   const [middleU, middleV] = [box.u + box.width / 2, box.v + box.height / 2]
   const worthOf = (u: number, v: number): number => {
     let free = roomIn(outline.points, u, v)

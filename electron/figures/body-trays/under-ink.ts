@@ -27,7 +27,7 @@ function pressings(at: UnderPlaces, body: BodyStyle): InkCurve[] {
   const ribTo = at.floorCrossMm[0] - 40
   const behind = at.floorCrossMm[1] + 40
   const ends = (body === 'pickup' ? at.bearerMm[0] : at.rearRailMm[0]) - 30
-  const outer = Math.max(at.frontRailEndAtMm, at.rearRailAtMm) + at.railHalfMm + 40
+  const outer = Math.max(at.frontRailEndAtMm, at.frameAtMm) + at.railHalfMm + 24
   const ribs = at.separateFrame
     ? spread(outer, at.sillInnerMm - 30, 2)
     : spread(at.frontRailEndAtMm - 40, at.sillInnerMm - 50, 4)

@@ -81,7 +81,7 @@ function frontMembers(at: UnderPlaces): Piece[] {
 
 /** Outer face of the side members behind the front wheel; a separate frame swings out there. */
 const railsOutMm = (at: UnderPlaces): number =>
-  Math.max(at.frontRailEndAtMm, at.separateFrame ? at.rearRailAtMm : 0) + at.railHalfMm
+  Math.max(at.frontRailEndAtMm, at.separateFrame ? at.frameAtMm : 0) + at.railHalfMm
 
 function middleMembers(at: UnderPlaces, conditions: ReadonlySet<string>): Piece[] {
   const [from, to] = at.outriggerMm
@@ -117,26 +117,20 @@ function frameEnds(at: UnderPlaces): readonly [number, number] {
 }
 
 function frameSide(at: UnderPlaces): Piece[] {
-  const [a, b] = [at.frontRailEndAtMm, at.rearRailAtMm]
-  return bothSides(
-    'frame-side',
-    railAlong(
-      frameEnds(at),
-      [
-        [0, a],
-        [0.45, b],
-        [1, b],
-      ],
-      at.railHalfMm,
-    ),
-  )
+  const swing: Point[] = [
+    [0, at.frontRailEndAtMm],
+    [0.4, at.frameAtMm],
+    [0.8, at.frameAtMm],
+    [1, at.rearRailAtMm],
+  ]
+  return bothSides('frame-side', railAlong(frameEnds(at), swing, at.railHalfMm))
 }
 
 /** Rubber mounting on its bracket outside the side member. */
 function bodyMount(at: UnderPlaces): Piece[] {
   const [from, to] = frameEnds(at)
   const middle = from + (to - from) * 0.62
-  const root = at.rearRailAtMm + at.railHalfMm + 12
+  const root = at.frameAtMm + at.railHalfMm + 12
   return bothSides(
     'body-mount',
     rounded(

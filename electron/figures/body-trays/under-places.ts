@@ -17,6 +17,8 @@ export interface UnderPlaces {
   readonly frontRailEndAtMm: number
   readonly rearRailMm: readonly [number, number]
   readonly rearRailAtMm: number
+  /** Middle of a separate frame's side members between front and rear. */
+  readonly frameAtMm: number
   readonly railHalfMm: number
   readonly outriggerMm: readonly [number, number]
   readonly gearboxCrossMm: readonly [number, number]
@@ -34,6 +36,9 @@ export interface UnderPlaces {
   readonly tyreMm: readonly [number, number]
   readonly separateFrame: boolean
 }
+
+/** Room kept between side members and sill for outriggers and body mountings. */
+const OUTRIGGER_MM = 128
 
 export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separateFrame: boolean): UnderPlaces {
   const m = measuresOf(frame)
@@ -61,6 +66,7 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
   )
   const sillOuterMm = Math.min(...sides) - 14
   const sillInnerMm = Math.min(m.floorHalfMm, sillOuterMm - 100)
+  const rearRailAtMm = Math.min(m.archInnerHalfMm - 20, sillInnerMm - 24) - railHalfMm
   const liftEnd = Math.min(springRear - 190, body === 'pickup' ? frame.cabinRearMm - 50 : rear)
   return {
     noseMm,
@@ -70,9 +76,10 @@ export function underPlaces(frame: BodyFrame, roofEdge: readonly Cubic[], separa
     archRadiusMm: arch,
     frontRailMm: frontRail,
     frontRailAtMm,
-    frontRailEndAtMm: frontRailAtMm + (separateFrame ? 26 : 92),
+    frontRailEndAtMm: Math.min(frontRailAtMm + (separateFrame ? 26 : 92), sillInnerMm - railHalfMm - OUTRIGGER_MM),
+    frameAtMm: Math.min(rearRailAtMm, sillInnerMm - railHalfMm - OUTRIGGER_MM),
     rearRailMm: [rearStart, rearCross[0] - 24],
-    rearRailAtMm: Math.min(m.archInnerHalfMm - 20, sillInnerMm - 24) - railHalfMm,
+    rearRailAtMm,
     railHalfMm,
     outriggerMm: [legEnd - 206, legEnd - 12],
     gearboxCrossMm: [gearbox, gearbox + 118],
