@@ -83,22 +83,26 @@ function tilingFaults(view: PlanViewFile): string[] {
 
 /** Pieces that lie loose must not overlap; on the underside they must lie within the silhouette too. */
 function apartFaults(view: PlanViewFile, polygons: ReadonlyMap<string, readonly Point[]>): string[] {
-  const all = [...polygons]
-  const boxes = all.map(([, polygon]) => boundsOf(polygon))
-  const overlapping = all.flatMap(([one, polygon], i) =>
-    all.slice(i + 1).flatMap(([other, against], k) => {
-      const [a, b] = [boxes[i], boxes[i + 1 + k]]
-      if (!a || !b || a.u > b.u + b.width || b.u > a.u + a.width || a.v > b.v + b.height || b.v > a.v + a.height)
-        return []
-      const touch =
-        polygon.some((point) => isInside(against, point)) || against.some((point) => isInside(polygon, point))
-      return touch || cross(polygon, against) ? [`${one} overlaps ${other}`] : []
+  const all = [...polygons].map(([panelId, polygon]) => ({
+    panelId,
+    polygon,
+    box: boundsOf(polygon),
+    chords: chordsOf(polygon),
+  }))
+  const overlapping = all.flatMap((one, index) =>
+    all.slice(index + 1).flatMap((other) => {
+      const [a, b] = [one.box, other.box]
+      if (a.u > b.u + b.width || b.u > a.u + a.width || a.v > b.v + b.height || b.v > a.v + a.height) return []
+      const [first, second] = [one.polygon[0] ?? [0, 0], other.polygon[0] ?? [0, 0]] as const
+      const lies = isInside(other.polygon, first) || isInside(one.polygon, second)
+      return lies || cross(one.chords, other.chords) ? [`${one.panelId} overlaps ${other.panelId}`] : []
     }),
   )
   if (view.silhouette === '') return overlapping
   const outline = flattened(readOutline(view.silhouette), 12)
-  const out = all.filter(([, polygon]) => polygon.some((point) => !isInside(outline, point)) || cross(polygon, outline))
-  return [...overlapping, ...out.map(([panelId]) => `${panelId} lies outside the silhouette`)]
+  const edge = chordsOf(outline)
+  const out = all.filter(({ polygon, chords }) => !isInside(outline, polygon[0] ?? [0, 0]) || cross(chords, edge))
+  return [...overlapping, ...out.map(({ panelId }) => `${panelId} lies outside the silhouette`)]
 }
 
 function mirrorFaults(view: PlanViewFile, paths: ReadonlyMap<string, readonly Cubic[]>): string[] {
@@ -118,35 +122,42 @@ function boxFaults({ box, panels }: PlanViewFile, polygons: ReadonlyMap<string, 
     .map(({ panelId }) => `${panelId} leaves the box`)
 }
 
-type Chord = readonly [Point, Point]
+interface Chord {
+  readonly from: Point
+  readonly to: Point
+  readonly least: number
+  readonly most: number
+}
+/** Chords of a closed polygon in the order of their least station. */
 const chordsOf = (polygon: readonly Point[]): Chord[] =>
   polygon
-    .map((here, index): Chord => [here, polygon[(index + 1) % polygon.length] ?? here])
-    .sort((one, other) => leastOf(one) - leastOf(other))
-const leastOf = ([a, b]: Chord) => Math.min(a[0], b[0])
-const mostOf = ([a, b]: Chord) => Math.max(a[0], b[0])
+    .map((from, index): Chord => {
+      const to = polygon[(index + 1) % polygon.length] ?? from
+      return { from, to, least: Math.min(from[0], to[0]), most: Math.max(from[0], to[0]) }
+    })
+    .sort((one, other) => one.least - other.least)
 
 const turn = (a: Point, b: Point, c: Point) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-const meet = ([a, b]: Chord, [c, d]: Chord) =>
+const meet = ({ from: a, to: b }: Chord, { from: c, to: d }: Chord) =>
   turn(a, b, c) * turn(a, b, d) < -1e-6 && turn(c, d, a) * turn(c, d, b) < -1e-6
 
-function cross(one: readonly Point[], other: readonly Point[]): boolean {
-  const against = chordsOf(other)
-  return chordsOf(one).some((chord) =>
-    against.some(
-      (facing) => leastOf(facing) <= mostOf(chord) && mostOf(facing) >= leastOf(chord) && meet(chord, facing),
-    ),
-  )
+function cross(one: readonly Chord[], other: readonly Chord[]): boolean {
+  return one.some((chord) => {
+    for (const facing of other) {
+      if (facing.least > chord.most) return false
+      if (facing.most >= chord.least && meet(chord, facing)) return true
+    }
+    return false
+  })
 }
 
 /** Whether a closed polygon crosses itself, by a sweep along the first axis. */
 export function crossesItself(points: readonly Point[]): boolean {
   const chords = chordsOf(points)
   return chords.some((chord, index) => {
-    const most = mostOf(chord)
     for (let next = index + 1; next < chords.length; next++) {
       const facing = chords[next]
-      if (facing === undefined || leastOf(facing) > most) return false
+      if (facing === undefined || facing.least > chord.most) return false
       if (meet(chord, facing)) return true
     }
     return false
