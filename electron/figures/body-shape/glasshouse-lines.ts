@@ -68,6 +68,9 @@ function onGlass({ upper }: BodyForm, foot: Point3, top: Point3, t: number, bow:
   return upper.onSideGlass(mixed(foot[0], top[0], t) - swell, mixed(foot[2], top[2], t))
 }
 
+/** Heads of two window lines keep this apart, mm. */
+const HEAD_MM = 60
+
 function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: number): WindowLine[] {
   const { description, station, lower } = form
   const { stations } = description
@@ -78,12 +81,13 @@ function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: numb
     ['rear post rear', stations.rearPostRear],
     ['side glass rear', stations.sideGlassRear],
   ]
-  const lines: WindowLine[] = []
-  for (const [name, share] of wanted) {
-    if (share === null) continue
-    const last = name === wanted.findLast(([, value]) => value !== null)?.[0] && description.tail !== 'bed'
+  const present = wanted.flatMap(([name, share]) => (share === null ? [] : [{ name, share }]))
+  const { tail } = description
+  present.forEach(({ name, share }, index) => {
+    const last = index === present.length - 1 && tail !== 'bed'
     const footMm = Math.min(station(share), lower.flankToMm - lower.halfWidthMm * 0.04)
-    const upright = last ? rearMm : Math.min(rearMm - 90, Math.max(frontMm + 90, footMm - lower.halfWidthMm * 0.02))
+    const leaning = Math.max(frontMm + HEAD_MM * (index + 1), footMm - lower.halfWidthMm * 0.02)
+    const upright = last ? rearMm : Math.min(rearMm - HEAD_MM * (present.length - index), leaning)
     net.mark('crest', `${name} foot`, lower.roundAt('crest', footMm))
     const head = last ? 'frame rear' : `${name} head`
     if (!last) net.mark('frame top', head, upright)
@@ -92,11 +96,10 @@ function windowLines(net: LineNet, form: BodyForm, frontMm: number, rearMm: numb
       name,
       `${name} foot`,
       head,
-      ends(foot, top, (t) => onGlass(form, foot, top, t, last ? (description.tail === 'deck' ? -0.05 : -0.012) : 0)),
+      ends(foot, top, (t) => onGlass(form, foot, top, t, last ? (tail === 'deck' ? -0.05 : -0.012) : 0)),
     )
-    lines.push(name)
-  }
-  return lines
+  })
+  return present.map(({ name }) => name)
 }
 
 function roofLines(net: LineNet, form: BodyForm): void {
@@ -148,14 +151,14 @@ function rearEdge(net: LineNet, form: BodyForm): void {
     return
   }
   const end = tail === 'deck' ? corner : net.node(foot)
-  const swell: Point3 = tail === 'deck' ? [0.03, 0.05, 0.05] : [0.004, 0.05, 0.01]
+  const swell: Point3 = tail === 'deck' ? [0.03, 0.05, 0.05] : [0.004, 0.02, 0.01]
   net.link('rear edge', 'gutter rear', foot, ends(top, end, bowed(top, end, swell)))
   const centreFoot = tail === 'deck' ? 'rear screen foot centre' : 'tail crest'
   net.link(
     'rear centre',
     'roof rear',
     centreFoot,
-    (t) => bowedCentre(upper.roofRear, net.node(centreFoot), t, tail === 'deck' ? 0.06 : 0.035),
+    (t) => bowedCentre(upper.roofRear, net.node(centreFoot), t, tail === 'deck' ? 0.04 : 0.03),
     true,
   )
   if (tail === 'upright') {
@@ -180,15 +183,11 @@ const bowed =
     return [x + by[0] * swell, y + by[1] * swell, z + by[2] * swell]
   }
 
-/** Profile of a screen: a chord swelled outwards, at right angles to itself in the plane of symmetry. */
+/** Profile of a screen, front to back: a chord swelled outwards, at right angles to itself in the plane of symmetry. */
 function bowedCentre(from: Point3, to: Point3, t: number, share: number): Point3 {
   const swell = share * 4 * t * (1 - t)
   const [x, , z] = toward(from, to, t)
-  return [
-    x - (to[2] - from[2]) * swell * (to[0] > from[0] === to[2] > from[2] ? 1 : -1),
-    0,
-    z + (to[0] - from[0]) * swell * (to[0] > from[0] ? 1 : -1),
-  ]
+  return [x - (to[2] - from[2]) * swell, 0, z + (to[0] - from[0]) * swell]
 }
 
 function straight(net: LineNet, name: string, from: string, to: string): void {

@@ -32,6 +32,8 @@ export interface UpperBody {
 }
 
 const degrees = Math.PI / 180
+/** Shortest roof that can be drawn, a share of the wheelbase. */
+const SHORTEST_ROOF = 0.24
 
 export function upperBody(description: BodyDescription, d: BodyDimensions, lower: LowerBody): UpperBody {
   const { stations, roof, tail } = description
@@ -46,21 +48,32 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     const share = edge > 0 ? Math.min(1, Math.abs(y) / edge) : 1
     return [x, y, height + crown(x) * (1 - share ** 2.4)]
   }
+  const headerHeight = d.heightMm * (1 - roof.headerFall)
+  const rearHeight = d.heightMm * (1 - roof.rearFall)
   const bowed = (foot: number, bow: number) => (y: number) => foot + bow * half * (y / half) ** 2
-  const cowlAt = bowed(station(stations.cowl), 0.2)
-  const screenFootAt = bowed(station(stations.screenFoot), 0.26)
-  const rearScreenFootAt = bowed(station(stations.rearScreenFoot ?? 0), -0.34)
+  /** Steep screens are flat, lying ones curved: the bow of the foot is held to a share of the screen's run. */
+  const bowOf = (share: number, footMm: number, top: number, lean: number) => {
+    const run = (top - onTop(footMm, 0)[2]) * Math.tan(lean * degrees)
+    return Math.min(share, (0.6 * run) / half)
+  }
+  const screenFootMm = station(stations.screenFoot)
+  const screenBow = bowOf(0.26, screenFootMm, headerHeight, d.screenRakeDegrees)
+  const cowlAt = bowed(station(stations.cowl), screenBow * 0.77)
+  const screenFootAt = bowed(screenFootMm, screenBow)
+  const rearFootMm = station(stations.rearScreenFoot ?? 0)
+  const rearScreenFootAt = bowed(
+    rearFootMm,
+    tail === 'deck' ? -bowOf(0.34, rearFootMm, rearHeight, d.rearScreenRakeDegrees) : 0,
+  )
   const screenHalf = lower.crestHalfMm - half * 0.075
   const screenCorner = onTop(screenFootAt(screenHalf), screenHalf)
 
-  const headerHeight = d.heightMm * (1 - roof.headerFall)
   const screenFoot = onTop(screenFootAt(0), 0)
   const header: Point3 = [
     screenFoot[0] + (headerHeight - screenFoot[2]) * Math.tan(d.screenRakeDegrees * degrees),
     0,
     headerHeight,
   ]
-  const rearHeight = d.heightMm * (1 - roof.rearFall)
   const rearHalf = tail === 'deck' ? lower.crestHalfMm - half * 0.13 : lower.lidHalfMm
   const rearCorner = {
     deck: () => onTop(rearScreenFootAt(rearHalf), rearHalf),
@@ -78,6 +91,8 @@ export function upperBody(description: BodyDescription, d: BodyDimensions, lower
     rearHeight,
   ]
   const roofLength = roofRear[0] - header[0]
+  if (roofLength < d.wheelbaseMm * SHORTEST_ROOF)
+    throw new Error('The lean of the screens leaves no roof between them.')
   const peakMm = Math.min(
     Math.max(station(stations.roofPeak), header[0] + roofLength * 0.26),
     roofRear[0] - roofLength * 0.34,
