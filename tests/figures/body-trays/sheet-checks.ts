@@ -81,6 +81,8 @@ function tilingFaults(view: PlanViewFile): string[] {
   ]
 }
 
+const firstOf = (polygon: readonly Point[]): Point => polygon[0] ?? [0, 0]
+
 /** Pieces that lie loose must not overlap; on the underside they must lie within the silhouette too. */
 function apartFaults(view: PlanViewFile, polygons: ReadonlyMap<string, readonly Point[]>): string[] {
   const all = [...polygons].map(([panelId, polygon]) => ({
@@ -93,15 +95,14 @@ function apartFaults(view: PlanViewFile, polygons: ReadonlyMap<string, readonly 
     all.slice(index + 1).flatMap((other) => {
       const [a, b] = [one.box, other.box]
       if (a.u > b.u + b.width || b.u > a.u + a.width || a.v > b.v + b.height || b.v > a.v + a.height) return []
-      const [first, second] = [one.polygon[0] ?? [0, 0], other.polygon[0] ?? [0, 0]] as const
-      const lies = isInside(other.polygon, first) || isInside(one.polygon, second)
+      const lies = isInside(other.polygon, firstOf(one.polygon)) || isInside(one.polygon, firstOf(other.polygon))
       return lies || cross(one.chords, other.chords) ? [`${one.panelId} overlaps ${other.panelId}`] : []
     }),
   )
   if (view.silhouette === '') return overlapping
   const outline = flattened(readOutline(view.silhouette), 12)
   const edge = chordsOf(outline)
-  const out = all.filter(({ polygon, chords }) => !isInside(outline, polygon[0] ?? [0, 0]) || cross(chords, edge))
+  const out = all.filter(({ polygon, chords }) => !isInside(outline, firstOf(polygon)) || cross(chords, edge))
   return [...overlapping, ...out.map(({ panelId }) => `${panelId} lies outside the silhouette`)]
 }
 
