@@ -1,7 +1,17 @@
+import type { SheetName } from '../shared-types/tokens.ts'
 import { KeyCap } from './parts-of-page/KeyCap.tsx'
 import { type PlaceId, placeList } from './store/place-list.ts'
 import { useRecordStore } from './store/record-store.ts'
-import { goToPlace, sheetNames, showKeys, takeSheet, useScreenStore } from './store/screen-store.ts'
+import { sheetNames } from './store/start-of-page.ts'
+
+interface RailProps {
+  readonly place: PlaceId
+  /** The sheet in use. */
+  readonly sheetName: SheetName
+  readonly onPlace: (place: PlaceId) => void
+  readonly onSheet: (sheetName: SheetName) => void
+  readonly onKeys: () => void
+}
 
 /** The mark of the program: a trace a part left, seen through a lens. */
 function ProgramMark() {
@@ -15,8 +25,7 @@ function ProgramMark() {
 }
 
 /** The three sheets to read on, the one in use underlined. */
-function SheetChoice() {
-  const inUse = useScreenStore((state) => state.sheetName)
+function SheetChoice({ sheetName, onSheet }: Pick<RailProps, 'sheetName' | 'onSheet'>) {
   return (
     <fieldset className="sheet-choice">
       <legend className="rail-word">
@@ -27,8 +36,8 @@ function SheetChoice() {
           key={name}
           type="button"
           className="sheet-name"
-          aria-pressed={name === inUse}
-          onClick={() => takeSheet(name)}
+          aria-pressed={name === sheetName}
+          onClick={() => onSheet(name)}
         >
           {name}
         </button>
@@ -38,7 +47,7 @@ function SheetChoice() {
 }
 
 /** The left rail: the ten places, the sheet to read on, and how names and units are shown. */
-export function Rail({ place }: { readonly place: PlaceId }) {
+export function Rail({ place, sheetName, onPlace, onSheet, onKeys }: RailProps) {
   const commission = useRecordStore((state) => state.record?.commission)
   return (
     <nav className="rail" aria-label="Places">
@@ -58,7 +67,7 @@ export function Rail({ place }: { readonly place: PlaceId }) {
               className="rail-row"
               aria-current={id === place ? 'page' : undefined}
               aria-keyshortcuts={`Alt+${figure}`}
-              onClick={() => goToPlace(id)}
+              onClick={() => onPlace(id)}
             >
               <span className="rail-word">{name}</span>
               <span className="figures" aria-hidden="true">
@@ -70,14 +79,14 @@ export function Rail({ place }: { readonly place: PlaceId }) {
       </ul>
       <div className="rail-foot">
         <p className="rail-word">Alt + figure goes to a place</p>
-        <button type="button" className="action-key" onClick={() => showKeys(true)}>
+        <button type="button" className="action-key" onClick={onKeys}>
           <KeyCap keys="?" />
           <span className="rail-word" aria-hidden="true">
             keys
           </span>
           <span className="unseen">List of keys</span>
         </button>
-        <SheetChoice />
+        <SheetChoice sheetName={sheetName} onSheet={onSheet} />
         {commission === undefined ? null : (
           <p className="rail-word">
             Names: {commission.names.toUpperCase()}

@@ -10,7 +10,10 @@ const halves = {
     proof: 'command.mjs',
   },
   renderer: {
-    sources: ['renderer', 'shared-types', 'resources/fonts', 'build/vite.config.ts', 'package-lock.json'],
+    sources: [
+      ...['renderer', 'shared-types', 'resources/fonts', 'package-lock.json'],
+      ...['build/vite.config.ts', 'build/first-frame.ts'],
+    ],
     proof: join('renderer', 'index.html'),
   },
 }

@@ -1,6 +1,7 @@
 import { create } from 'zustand'
-import { type SheetName, sheets } from '../../shared-types/tokens.ts'
-import { type PlaceId, placeList } from './place-list.ts'
+import type { SheetName } from '../../shared-types/tokens.ts'
+import type { PlaceId } from './place-list.ts'
+import { keepSheet, placeAtStart, sheetAtStart, sheetNames } from './start-of-page.ts'
 
 /** A row that a reference points at: finding 3, exhibit 12. */
 export interface Pointed {
@@ -19,26 +20,10 @@ export interface ScreenState {
   readonly pointed: Pointed | null
 }
 
-const SHEET_KEY = 'witnessmark.sheet'
-/** The sheets in the order in which they are offered and turned through. */
-export const sheetNames = Object.keys(sheets) as SheetName[]
-
-function firstSheet(): SheetName {
-  const stored = localStorage.getItem(SHEET_KEY)
-  const known = sheetNames.find((name) => name === stored)
-  if (known !== undefined) return known
-  return window.matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'paper'
-}
-
-function placeInAddress(): PlaceId {
-  const named = location.hash.slice(1)
-  return placeList.find((place) => place.id === named)?.id ?? 'records'
-}
-
 export const useScreenStore = create<ScreenState>()(() => ({
-  place: placeInAddress(),
+  place: placeAtStart(),
   inHand: null,
-  sheetName: firstSheet(),
+  sheetName: sheetAtStart(),
   keysShown: false,
   pointed: null,
 }))
@@ -56,7 +41,7 @@ export function takeInHand(panelId: string | null): void {
 
 /** Takes a sheet to read on, and remembers it on this machine. */
 export function takeSheet(sheetName: SheetName): void {
-  localStorage.setItem(SHEET_KEY, sheetName)
+  keepSheet(sheetName)
   useScreenStore.setState({ sheetName })
 }
 

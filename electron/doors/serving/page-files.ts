@@ -33,13 +33,33 @@ async function page(folder: string): Promise<Response> {
   return new Response(withNonce, { headers: headersOfPage(nonce) })
 }
 
+interface BuiltFile {
+  readonly bytes: Uint8Array<ArrayBuffer>
+  readonly mediaType: string
+}
+
+/** What was read already: the build writes other bytes under another name, so a file is read once. */
+const readBefore = new Map<string, BuiltFile>()
+const namedByContent = /^\/assets\/[\w.-]+-[\w-]{8}\.\w+$/
+
+async function builtFile(folder: string, path: string): Promise<BuiltFile | null> {
+  const key = `${folder}${path}`
+  const known = readBefore.get(key)
+  if (known !== undefined) return known
+  const file = await fileInside(folder, path)
+  if (file === null) return null
+  const bytes = new Uint8Array(await readFile(file))
+  const built = { bytes, mediaType: mediaTypes[extname(file)] ?? 'application/octet-stream' }
+  if (namedByContent.test(path)) readBefore.set(key, built)
+  return built
+}
+
 /** A file of the built page, by the path of the address; null when the page has no such file, whatever else the disk has. */
 export async function servePageFile(folder: string, path: string): Promise<Response | null> {
   if (path === '/' || path === '/index.html') return page(folder)
-  const file = await fileInside(folder, path)
-  if (file === null) return null
-  const bytes = await readFile(file)
-  return new Response(new Uint8Array(bytes), {
-    headers: headersFor('bytes', { 'content-type': mediaTypes[extname(file)] ?? 'application/octet-stream' }),
+  const built = await builtFile(folder, path)
+  if (built === null) return null
+  return new Response(built.bytes, {
+    headers: headersFor('bytes', { 'content-type': built.mediaType, 'content-length': String(built.bytes.byteLength) }),
   })
 }
