@@ -1,5 +1,5 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
-import { type BayPlaces, towerPlace } from './bay-tray.ts'
+import { type BayPlaces, towerPlace } from './bay-places.ts'
 import { ellipse, lines, rounded, roundedBox, smooth } from './curve.ts'
 import { engineInk } from './engine-ink.ts'
 import { fitted } from './fitted.ts'

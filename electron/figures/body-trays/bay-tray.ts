@@ -1,43 +1,12 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import type { Point } from '../cubic-path.ts'
 import { bayInk } from './bay-ink.ts'
+import { type BayPlaces, bayPlaces, towerPlace } from './bay-places.ts'
 import { ellipse } from './curve.ts'
 import { fitted } from './fitted.ts'
-import { held } from './measures.ts'
 import { edge, middleTile, openTile, sideTile, straightEdge } from './tiles.ts'
 import { bothSides, type Piece, piece, type TrayDrawing, tiled } from './tray-drawing.ts'
 import { block } from './tray-ink.ts'
-
-/** Where the engine bay stands: stations hold between radiator frame and bulkhead. */
-export interface BayPlaces {
-  readonly radiatorMm: number
-  readonly bulkheadMm: number
-  readonly frontAxleMm: number
-  /** Half width of the opening at the radiator and at the bulkhead. */
-  readonly frontHalfMm: number
-  readonly rearHalfMm: number
-  /** Half width of the inner wings laid flat. */
-  readonly wingHalfMm: number
-  readonly radiatorTopMm: number
-  readonly bulkheadTopMm: number
-}
-
-export function bayPlaces(frame: BodyFrame): BayPlaces {
-  const { noseMm, frontAxleMm, halfWidthMm, bulkheadMm } = frame
-  const radiatorMm = noseMm + held((frontAxleMm - noseMm) * 0.42, 180, 420)
-  const rearMm = Math.max(bulkheadMm, frontAxleMm + 330, radiatorMm + 760)
-  const rearHalfMm = held(halfWidthMm * 0.485, 320, 460)
-  return {
-    radiatorMm,
-    bulkheadMm: rearMm,
-    frontAxleMm: held(frontAxleMm, radiatorMm + 230, rearMm - 290),
-    frontHalfMm: rearHalfMm + 26,
-    rearHalfMm,
-    wingHalfMm: Math.max(halfWidthMm + 116, rearHalfMm + 530),
-    radiatorTopMm: radiatorMm - 270,
-    bulkheadTopMm: rearMm + 470,
-  }
-}
 
 /** The bay from above, upright panels folded flat: stations along, the bulkhead folded back. */
 export function bayTray(frame: BodyFrame, conditions: ReadonlySet<string>): TrayDrawing {
@@ -98,12 +67,6 @@ export function bayTray(frame: BodyFrame, conditions: ReadonlySet<string>): Tray
     margin: [280, 140],
   }
 }
-
-/** Middle and radius of a suspension turret. */
-export const towerPlace = (at: BayPlaces): readonly [Point, number] => [
-  [at.frontAxleMm, (at.rearHalfMm + at.wingHalfMm) / 2 - 14],
-  176,
-]
 
 function towers(at: BayPlaces, conditions: ReadonlySet<string>): Piece[] {
   return bothSides('spring-tower', ellipse(...towerPlace(at)), 'front-side-inner').filter(({ panelId }) =>

@@ -1,5 +1,5 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
-import type { BayPlaces } from './bay-tray.ts'
+import type { BayPlaces } from './bay-places.ts'
 import { type Curve, ellipse, joined, lines, rounded, roundedBox, smooth } from './curve.ts'
 import { held } from './measures.ts'
 import { block, type InkCurve, line, loop, solid } from './tray-ink.ts'
