@@ -110,8 +110,10 @@ async function openPlace(id: string, name: string, width: number, height: number
   await page.reload()
   await page.waitForFunction((title) => {
     const head = document.querySelector('#working-area > h1')
-    return head?.textContent === title && head.nextElementSibling !== null
+    const open = (document.querySelector('.head-line')?.textContent ?? '') !== ''
+    return open && head?.textContent === title && head.nextElementSibling !== null
   }, name)
+  await page.waitForLoadState('networkidle')
   if (id === 'walk-round') await page.locator('.plan-legend, .callout').first().waitFor()
   // What a place says while it waits for an answer.
   await page.waitForFunction(
