@@ -31,13 +31,13 @@ const TEXT_BELOW_PX = 15.5
 /** Paper kept free round a ring. */
 const RING_AIR_PX = 2
 /** Enough places to choose from: nothing dearer is looked for then; and so few that dearer ones are looked for too. */
-const ENOUGH_PLACES = 120
+const ENOUGH_PLACES = 240
 const FEW_PLACES = 16
 /** No leader lies along a line for longer than this. */
 const LONGEST_ON_LINE_PX = 9
 /** Leaders by their lean from upright, degrees; both up and down, both left and right. */
 const leans = [0, 12, 24, 36, 50, 65, 90] as const
-const PLACES_ON_A_LEADER = 4
+const PLACES_ON_A_LEADER = 8
 const MOST_SITES = 7
 
 /** What a leader may do, from what is wanted to what is borne where the sheet is full. */

@@ -27,7 +27,7 @@ export function panelOf(part: string, body: BodyStyle, conditions: ReadonlySet<s
     case 'lamp-housing.L':
       return conditions.has('separate-lamp-housing') ? part : 'front-side.L'
     case 'mid-post-upper.L':
-      return conditions.has('pillared') ? part : 'front-door.L'
+      return conditions.has('pillared') ? part : withoutPost(body)
     case 'side-glass-surround.L':
       return conditions.has('fixed-rear-side-window') ? part : 'rear-post.L'
     default:
@@ -36,6 +36,12 @@ export function panelOf(part: string, body: BodyStyle, conditions: ReadonlySet<s
   const [wing, behind] = part.split(' behind the wheel')
   if (wing === undefined || behind === undefined) return part
   return conditions.has('bolted-rear-side') ? 'rear-side-bolted.L' : wing
+}
+
+/** What stands behind the front door where no post of its own does. */
+function withoutPost(body: BodyStyle): string {
+  if (body === 'pickup') return 'cab-corner.L'
+  return body === 'van' ? 'cargo-side.L' : 'front-door.L'
 }
 
 /** The same panel on the other side of the car; a panel of the middle is its own. */

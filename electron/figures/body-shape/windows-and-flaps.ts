@@ -14,7 +14,7 @@ export function glassOf(
   conditions: ReadonlySet<string>,
 ): Glass[] {
   const { tail } = form.description
-  const glass: Glass[] = [acrossMiddle('front-glass-surround', windscreen(form, net), 0.93, 0.07, 0.94)]
+  const glass: Glass[] = [acrossMiddle('front-glass-surround', windscreen(form, net), 0.89, 0.04, 0.965)]
   const rear = rearScreen(form, net)
   if (tail === 'deck' && form.body === 'convertible')
     glass.push(acrossMiddle('rear-glass-surround', rear, 0.62, 0.3, 0.72))
