@@ -2,7 +2,7 @@ import type { ViewId } from '../../shared-types/finding.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import type { BodyStyle } from '../../shared-types/words.ts'
 import { dimensionsOf } from '../sheets/dimension-list.ts'
-import { developedAreas, outlinesOf } from './body-shape/developed-areas.ts'
+import { developedAreas } from './body-shape/developed-areas.ts'
 import { drawnBody } from './plan-sheets.ts'
 
 /** Every part a body can have is drawn, so that each has an area of its own. */
@@ -55,7 +55,7 @@ export function panelAreaM2(body: BodyStyle, panelId: PanelId): number | null {
 function measured(body: BodyStyle): Map<string, number> {
   const { work, sheets } = drawnBody(body, dimensionsOf(body, {}), everything)
   const outside = sheets.find(({ id }) => id === 'outside')?.views ?? []
-  const areas = developedAreas(work, outlinesOf(outside, 'left'), outlinesOf(outside, 'roof'))
+  const areas = developedAreas(work, outside)
   const sill = areas.get('lower-rail-outer.L')
   if (sill !== undefined && !plainSill.includes(body)) areas.set('lower-rail-outer.L', sill * SILL_TURNED_IN)
   for (const view of sheets.flatMap((sheet) => sheet.views).filter(({ id }) => unfolded.includes(id))) {

@@ -7,9 +7,9 @@ import { outsideSheet, outsideWork } from './body-shape/outside-sheet.ts'
 import type { OutsideWork } from './body-shape/outside-work.ts'
 import { innerSheets } from './body-trays/inner-sheets.ts'
 import type { DoorShape, OutsideShapes } from './body-trays/outside-shapes.ts'
-import type { PlanSheetFile, PlanViewFile } from './body-trays/plan-sheet-file.ts'
 import { boundsOf, type Cubic, flattened, isInside } from './cubic-path.ts'
 import { readOutline } from './path-text.ts'
+import type { PlanSheetFile, PlanViewFile } from './plan-sheet-file.ts'
 
 /** The sheets of a body plan, and the body in three dimensions they were drawn from. */
 export interface DrawnBody {

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { bodyPlan } from '../../electron/figures/body-plan.ts'
 import { describedBody } from '../../electron/figures/body-shape/body-description.ts'
 import { outsideSheet, outsideWork } from '../../electron/figures/body-shape/outside-sheet.ts'
-import type { PlanViewFile } from '../../electron/figures/body-trays/plan-sheet-file.ts'
 import { boundsOf, flattened } from '../../electron/figures/cubic-path.ts'
 import { panelAreaM2 } from '../../electron/figures/panel-areas.ts'
 import { readOutline } from '../../electron/figures/path-text.ts'
+import type { PlanViewFile } from '../../electron/figures/plan-sheet-file.ts'
 import { drawnBody } from '../../electron/figures/plan-sheets.ts'
 import { dimensionsOf } from '../../electron/sheets/dimension-list.ts'
 import { panelConditions, panelList } from '../../electron/sheets/panel-list.ts'
@@ -62,8 +62,11 @@ describe.each(plans)('the plan of a %s', (body, plan) => {
     expect(registrationFaults(outsideOf(body))).toEqual([])
   })
 
-  it('neighbours meet by a joint that has a name', () => {
-    expect(unnamedSeams(body, outsideOf(body))).toEqual([])
+  it('neighbours meet by a joint that has a name, whatever the car has', () => {
+    for (const conditions of [[], sedge, everything]) {
+      const [outside] = drawnBody(body, dimensionsOf(body, {}), conditions).sheets
+      expect(unnamedSeams(body, outside?.views ?? [])).toEqual([])
+    }
   })
 
   it('has developed areas within what is plausible', () => {

@@ -1,6 +1,6 @@
-import type { PlanViewFile } from '../../electron/figures/body-trays/plan-sheet-file.ts'
 import { type Cubic, flattened, isInside, signedArea } from '../../electron/figures/cubic-path.ts'
 import { readOutline } from '../../electron/figures/path-text.ts'
+import type { PlanViewFile } from '../../electron/figures/plan-sheet-file.ts'
 import { jointBetween } from '../../electron/sheets/joint-list.ts'
 import type { BodyStyle } from '../../shared-types/words.ts'
 

@@ -32,7 +32,7 @@ export function bodyForm(description: BodyDescription, dimensions: BodyDimension
     frontAxleMm: frontOverhangMm,
     rearAxleMm: frontOverhangMm + wheelbaseMm,
     fullestMm: fullestHeight(description.heights.fullest, dimensions),
-    sillTopMm: sillHeightMm + beltHeightMm * 0.092,
+    sillTopMm: sillHeightMm + beltHeightMm * 0.089,
     station: (share) => frontOverhangMm + share * wheelbaseMm,
   }
 }

@@ -1,5 +1,5 @@
-import { type Curve, joined, lines, smooth } from '../body-trays/curve.ts'
 import type { Point } from '../cubic-path.ts'
+import { type Curve, joined, lines, smooth } from '../curve.ts'
 import type { BodyForm } from './body-form.ts'
 import { fullestHeight } from './lower-body.ts'
 import { mixed } from './space.ts'

@@ -1,29 +1,42 @@
 import { boundsOf, flattened, isInside, type Point } from '../cubic-path.ts'
+import type { Shape } from '../label-point.ts'
 import { readOutline } from '../path-text.ts'
+import type { PlanViewFile } from '../plan-sheet-file.ts'
 import type { Face } from './face.ts'
 import { walked } from './line-net.ts'
 import type { OutsideWork } from './outside-work.ts'
 import { panelOf } from './part-names.ts'
 import { type Cubic3, imageOf, mixed, type OutsideView, type Point3 } from './space.ts'
 
-/** Outlines of a view by panel, as path text. */
-export type ViewOutlines = ReadonlyMap<string, string>
+/** Views of the outside as drawn. */
+export type OutsideViews = readonly PlanViewFile[]
 
 type Surface = 'lower' | 'top' | 'roof' | 'flat'
 
 /**
  * Developed outer area of each panel of the left half and the middle, m², windows and openings left out. Flank, bonnet
- * and roof are summed over small cells of their surface in space; narrow posts, rails and screens by the vector area of
+ * and roof are summed over small cells of their surface in space, each
+ * given to the panel it lies in where a view shows it square; narrow posts, rails and screens by the vector area of
  * their edge (M. E. Newell's method), which is exact for flat pieces and a little small for curved ones. Metal turned
  * in at the edges is not counted.
  */
-export function developedAreas(work: OutsideWork, side: ViewOutlines, above: ViewOutlines): Map<string, number> {
+export function developedAreas(work: OutsideWork, views: OutsideViews): Map<string, number> {
   const areas = new Map<string, number>()
   const add = (panelId: string, areaMm2: number) => areas.set(panelId, (areas.get(panelId) ?? 0) + areaMm2)
   const twice = (panelId: string) => (panelId.endsWith('.L') ? 1 : 2)
-  for (const cell of [...lowerCells(work)]) {
-    const panelId = found(side, imageOf('left', cell.middle))
-    if (panelId) add(panelId, cell.areaMm2 * twice(panelId))
+  const side = shapesIn(views, 'left')
+  const above = shapesIn(views, 'roof')
+  const ends = { front: shapesIn(views, 'front'), rear: shapesIn(views, 'rear') }
+  for (const { cells, view, shapes } of [
+    { cells: lowerCells(work, 0, 1), view: 'front', shapes: ends.front },
+    { cells: lowerCells(work, 1, 2), view: 'left', shapes: side },
+    { cells: lowerCells(work, 2, 3), view: 'rear', shapes: ends.rear },
+  ] as const) {
+    for (const cell of cells) {
+      // Ends are drawn for both halves: the left one lies on the other side of the middle when seen from behind.
+      const panelId = panelAt(shapes, imageOf(view, cell.middle))
+      if (panelId) add(panelId, cell.areaMm2 * twice(panelId))
+    }
   }
   for (const [surface, cells] of [
     ['top', topCells(work)],
@@ -35,7 +48,7 @@ export function developedAreas(work: OutsideWork, side: ViewOutlines, above: Vie
         .map(({ part }) => panelOf(part, work.form.body, work.conditions)),
     )
     for (const cell of cells) {
-      const panelId = found(above, imageOf('roof', cell.middle))
+      const panelId = panelAt(above, imageOf('roof', cell.middle))
       if (panelId && own.has(panelId)) add(panelId, cell.areaMm2 * twice(panelId))
     }
   }
@@ -81,8 +94,9 @@ function cellsOf(at: (a: number, b: number) => Point3, across: number, up: numbe
   })
 }
 
-const lowerCells = ({ form }: OutsideWork): Cell[] =>
-  cellsOf((round, level) => form.lower.at(round * 3, level * 2), 210, 22)
+/** Nose (0 to 1), flank (1 to 2) or tail (2 to 3) of the body below the crest. */
+const lowerCells = ({ form }: OutsideWork, from: number, to: number): Cell[] =>
+  cellsOf((along, level) => form.lower.at(mixed(from, to, along), level * 2), 110, 96)
 
 function topCells({ form }: OutsideWork): Cell[] {
   const { lower, upper, description } = form
@@ -110,22 +124,25 @@ const roofCells = ({ form: { upper } }: OutsideWork): Cell[] =>
     14,
   )
 
-const cache = new WeakMap<ViewOutlines, { panelId: string; points: Point[]; box: ReturnType<typeof boundsOf> }[]>()
+type Shapes = readonly { readonly panelId: string; readonly shape: Shape }[]
 
-function found(outlines: ViewOutlines, [u, v]: Point): string | undefined {
-  let shapes = cache.get(outlines)
-  if (!shapes) {
-    shapes = [...outlines].map(([panelId, path]) => {
-      const points = flattened(readOutline(path), 8)
-      return { panelId, points, box: boundsOf(points) }
-    })
-    cache.set(outlines, shapes)
-  }
-  return shapes.find(
-    ({ box, points }) =>
+/** Outlines of a view, those left out that lie in others. */
+function shapesIn(views: OutsideViews, id: OutsideView): Shapes {
+  const view = views.find((one) => one.id === id)
+  const set = new Set(view?.set.map(({ panelId }) => panelId))
+  const panels = view?.panels.filter(({ panelId }) => !set.has(panelId)) ?? []
+  return panels.map(({ panelId, outline }) => {
+    const points = flattened(readOutline(outline), 8)
+    return { panelId, shape: { points, box: boundsOf(points) } }
+  })
+}
+
+/** The panel whose outline a point of a view lies in. */
+const panelAt = (shapes: Shapes, [u, v]: Point): string | undefined =>
+  shapes.find(
+    ({ shape: { box, points } }) =>
       u >= box.u && u <= box.u + box.width && v >= box.v && v <= box.v + box.height && isInside(points, [u, v]),
   )?.panelId
-}
 
 function triangle(a: Point3, b: Point3, c: Point3): number {
   const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]]
@@ -150,20 +167,4 @@ function onCubic(a: Point3, b: Point3, c: Point3, d: Point3, t: number): Point3 
   const u = 1 - t
   const at = (i: 0 | 1 | 2) => u ** 3 * a[i] + 3 * u * u * t * b[i] + 3 * u * t * t * c[i] + t ** 3 * d[i]
   return [at(0), at(1), at(2)]
-}
-
-/** Outlines of a view that are no panels set into others. */
-export const outlinesOf = (
-  views: readonly {
-    id: OutsideView | string
-    panels: readonly { panelId: string; outline: string }[]
-    set: readonly { panelId: string }[]
-  }[],
-  id: OutsideView,
-): ViewOutlines => {
-  const view = views.find((one) => one.id === id)
-  const set = new Set(view?.set.map(({ panelId }) => panelId))
-  return new Map(
-    view?.panels.filter(({ panelId }) => !set.has(panelId)).map(({ panelId, outline }) => [panelId, outline]),
-  )
 }

@@ -10,6 +10,12 @@ import { bonnetLines, deckLines } from './top-lines.ts'
 
 const facings: Readonly<Record<string, Facing>> = { s: 'side', a: 'above', f: 'front', b: 'back' }
 
+function facingOf(letter: string): Facing {
+  const facing = facings[letter]
+  if (facing === undefined) throw new Error(`No view is called ${letter}.`)
+  return facing
+}
+
 /** The body of given form as faces that share their edges. Throws where lines miss each other or a face is not closed. */
 export function bodyFaces(form: BodyForm): { net: LineNet; faces: Face[]; windows: readonly WindowLine[] } {
   const net = new LineNet()
@@ -36,7 +42,7 @@ export function bodyFaces(form: BodyForm): { net: LineNet; faces: Face[]; window
       const [, next] = way[(index + 1) % way.length] ?? []
       if (next !== to) throw new Error(`${part}: the edge after ${to} begins at ${next}.`)
     })
-    faces.push({ part, facing: [...facing].map((letter) => facings[letter] ?? 'side'), steps })
+    faces.push({ part, facing: [...facing].map(facingOf), steps })
   }
   const work: FaceWork = { net, form, flank, windows, add }
   frontFaces(work)

@@ -1,12 +1,10 @@
-import { type Curve, ellipse, lines, mirroredDown, rounded, smooth } from '../body-trays/curve.ts'
-import { type InkCurve, line, loop, solid } from '../body-trays/tray-ink.ts'
 import type { Point } from '../cubic-path.ts'
+import { type Curve, ellipse, lines, rounded, smooth } from '../curve.ts'
+import { bothDown, type InkCurve, line, loop, solid } from '../ink-curve.ts'
 import { bumperAbove, bumperOf } from './bumpers.ts'
 import { lineIn } from './joined-faces.ts'
 import type { OutsideWork } from './outside-work.ts'
 import { mixed } from './space.ts'
-
-const both = (...curves: Curve[]): Curve[] => curves.flatMap((curve) => [curve, mirroredDown(curve)])
 
 /** How far the axles and the shut lines of the front door are drawn on beyond the plan, to the elevations, mm. */
 export interface StationReach {
@@ -27,8 +25,8 @@ export function aboveInk(work: OutsideWork, reach: StationReach): InkCurve[] {
   const stations = [form.frontAxleMm, net.node('door front sill')[0], net.node('door rear top')[0], form.rearAxleMm]
   return [
     ...solid('shut', ...bumpers.map(({ bar }) => bar)),
-    ...line('form', ...bumpers.flatMap(({ fold }) => both(fold))),
-    ...line('form', ...both(crest)),
+    ...line('form', ...bumpers.flatMap(({ fold }) => bothDown(fold))),
+    ...line('form', ...bothDown(crest)),
     ...scuttleInk(work),
     ...formInk(work),
     ...(description.tail === 'bed' ? bedInk(work) : []),
@@ -79,7 +77,7 @@ function formInk({ form, net }: OutsideWork): InkCurve[] {
   const header = net.node('header')[0]
   const glint = (share: number) =>
     lines([mixed(screen, header, 0.3), half * share], [mixed(screen, header, 0.84), half * (share + 0.12)])
-  return [...line('form', ...both(...curves)), ...line('form', glint(-0.42), glint(-0.36), glint(0.16))]
+  return [...line('form', ...bothDown(...curves)), ...line('form', glint(-0.42), glint(-0.36), glint(0.16))]
 }
 
 /** The floor of an open bed as seen from above: ribs, wheel boxes. */
@@ -101,8 +99,8 @@ function bedInk({ form, net }: OutsideWork): InkCurve[] {
   const wall = lines([front + 34, -inner], [front + 34, inner])
   return [
     ...line('form', ...ribs),
-    ...solid('detail', ...both(box)),
+    ...solid('detail', ...bothDown(box)),
     ...line('detail', wall),
-    ...loop('form', ...both(box)),
+    ...loop('form', ...bothDown(box)),
   ]
 }

@@ -1,6 +1,6 @@
-import { type Curve, ellipse, joined, lines, rounded, smooth } from '../body-trays/curve.ts'
-import { type InkCurve, line, loop, solid } from '../body-trays/tray-ink.ts'
 import type { Point } from '../cubic-path.ts'
+import { type Curve, ellipse, joined, lines, rounded, smooth } from '../curve.ts'
+import { type InkCurve, line, loop, solid } from '../ink-curve.ts'
 import { bumperOf, bumperSide } from './bumpers.ts'
 import { lineIn } from './joined-faces.ts'
 import type { OutsideWork } from './outside-work.ts'

@@ -70,10 +70,6 @@ export class LineNet {
     return point
   }
 
-  hasNode(name: string): boolean {
-    return this.#nodes.has(name)
-  }
-
   /** Every step along a line from one node to another. */
   along(name: string, start: string, end: string): Step[] {
     const { marks } = this.#line(name)

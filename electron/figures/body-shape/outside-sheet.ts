@@ -1,5 +1,5 @@
 import type { BodyDimensions } from '../../../shared-types/body-dimensions.ts'
-import type { PlanSheetFile, PlanViewFile } from '../body-trays/plan-sheet-file.ts'
+import type { PlanSheetFile, PlanViewFile } from '../plan-sheet-file.ts'
 import type { BodyDescription } from './body-description.ts'
 import { bodyForm } from './body-form.ts'
 import { bodyFaces } from './faces.ts'

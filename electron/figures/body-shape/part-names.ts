@@ -29,7 +29,7 @@ export function panelOf(part: string, body: BodyStyle, conditions: ReadonlySet<s
     case 'mid-post-upper.L':
       return conditions.has('pillared') ? part : withoutPost(body)
     case 'side-glass-surround.L':
-      return conditions.has('fixed-rear-side-window') ? part : 'rear-post.L'
+      return conditions.has('fixed-rear-side-window') ? part : body === 'estate' ? 'rear-side.L' : 'rear-post.L'
     default:
       break
   }

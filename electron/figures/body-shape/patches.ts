@@ -1,5 +1,5 @@
-import { rounded } from '../body-trays/curve.ts'
 import type { Point } from '../cubic-path.ts'
+import { rounded } from '../curve.ts'
 import type { BodyForm } from './body-form.ts'
 import type { WindowLine } from './glasshouse-lines.ts'
 import type { LineNet } from './line-net.ts'

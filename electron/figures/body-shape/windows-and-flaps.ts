@@ -1,3 +1,4 @@
+import type { BodyStyle } from '../../../shared-types/words.ts'
 import type { Point } from '../cubic-path.ts'
 import type { BodyForm } from './body-form.ts'
 import type { WindowLine } from './glasshouse-lines.ts'
@@ -73,11 +74,14 @@ function loadDoorGlass(rear: Patch): Glass[] {
   return [{ part: 'rear-cargo-door.L', middle: false, edge: patchLine(rear, box, 0.06), half: [] }]
 }
 
+/** The panel round the rear wheel where it is not the rear wing. */
+const wings: Readonly<Partial<Record<BodyStyle, string>>> = { pickup: 'bed-side', van: 'cargo-side' }
+
 /** Panels that lie in others, as the conditions of the record ask for them. */
 export function setPanels(net: LineNet, form: BodyForm, conditions: ReadonlySet<string>): SetPanel[] {
   const found: SetPanel[] = []
   const { body, dimensions, lower, upper } = form
-  const wing = { pickup: 'bed-side', van: 'cargo-side' }[body as string] ?? 'rear-side'
+  const wing = wings[body] ?? 'rear-side'
   const bolted = conditions.has('bolted-rear-side')
   const flank: Patch = (x, z) => lower.onSide(x, z)
   for (const side of ['L', 'R'] as const) {

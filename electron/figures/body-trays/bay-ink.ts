@@ -1,10 +1,10 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
+import { ellipse, lines, rounded, roundedBox, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop, solid } from '../ink-curve.ts'
 import { type BayPlaces, towerPlace } from './bay-places.ts'
-import { ellipse, lines, rounded, roundedBox, smooth } from './curve.ts'
 import { engineInk } from './engine-ink.ts'
 import { fitted } from './fitted.ts'
 import { spread } from './floor-ink.ts'
-import { block, bothDown, type InkCurve, line, loop, solid } from './tray-ink.ts'
 
 /** What stands in the engine bay: radiator, engine, pressings of the panels, and the fittings on the bulkhead. */
 export function bayInk(frame: BodyFrame, at: BayPlaces, conditions: ReadonlySet<string>): InkCurve[] {

@@ -1,12 +1,12 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import type { Point } from '../cubic-path.ts'
+import { ellipse } from '../curve.ts'
+import { block } from '../ink-curve.ts'
 import { bayInk } from './bay-ink.ts'
 import { type BayPlaces, bayPlaces, towerPlace } from './bay-places.ts'
-import { ellipse } from './curve.ts'
 import { fitted } from './fitted.ts'
 import { edge, middleTile, openTile, sideTile, straightEdge } from './tiles.ts'
 import { bothSides, type Piece, piece, type TrayDrawing, tiled } from './tray-drawing.ts'
-import { block } from './tray-ink.ts'
 
 /** The bay from above, upright panels folded flat: stations along, the bulkhead folded back. */
 export function bayTray(frame: BodyFrame, conditions: ReadonlySet<string>): TrayDrawing {

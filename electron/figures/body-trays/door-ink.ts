@@ -1,7 +1,7 @@
-import { type Curve, ellipse, lines, roundedBox } from './curve.ts'
+import { type Curve, ellipse, lines, roundedBox } from '../curve.ts'
+import { block, type InkCurve, line, loop } from '../ink-curve.ts'
 import { extentOf, inset, polygonOf, reachAt } from './inset.ts'
 import type { DoorShape } from './outside-shapes.ts'
-import { block, type InkCurve, line, loop } from './tray-ink.ts'
 
 /** What shows inside a door with its trim off: access holes, regulator, lock, hinges, check strap and drain holes. */
 export function doorInk({ outline }: DoorShape, beltMm: number, place: (curve: Curve) => Curve): InkCurve[] {

@@ -1,8 +1,8 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
+import { type Curve, ellipse, joined, lines, rounded, roundedBox, smooth } from '../curve.ts'
+import { block, type InkCurve, line, loop, solid } from '../ink-curve.ts'
 import type { BayPlaces } from './bay-places.ts'
-import { type Curve, ellipse, joined, lines, rounded, roundedBox, smooth } from './curve.ts'
 import { held } from './measures.ts'
-import { block, type InkCurve, line, loop, solid } from './tray-ink.ts'
 
 /** An upright engine in line from above: four cylinders, six where the bay is long. */
 export function engineInk({ body }: BodyFrame, at: BayPlaces): InkCurve[] {

@@ -1,10 +1,10 @@
-import { ellipse, lines, smooth } from './curve.ts'
+import { ellipse, lines, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop } from '../ink-curve.ts'
 import type { BootPlaces } from './floor-boot.ts'
 import { spread } from './floor-ink.ts'
 import type { Measures } from './measures.ts'
 import { held } from './measures.ts'
 import { bothSides, type Piece, piece } from './tray-drawing.ts'
-import { block, bothDown, type InkCurve, line, loop } from './tray-ink.ts'
 
 /** Pressings of the rear half of a body with a boot, and the rear seat. */
 export function bootInk(m: Measures, at: BootPlaces, well: Piece | null, soft: boolean): InkCurve[] {

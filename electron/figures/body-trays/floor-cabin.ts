@@ -1,5 +1,5 @@
 import type { Point } from '../cubic-path.ts'
-import type { Curve } from './curve.ts'
+import type { Curve } from '../curve.ts'
 import type { Measures } from './measures.ts'
 import { chain, edge, middleTile, openTile, sideTile, straightEdge, type Tile } from './tiles.ts'
 

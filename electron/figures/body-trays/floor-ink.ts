@@ -1,7 +1,7 @@
-import { ellipse, lines, roundedBox, smooth } from './curve.ts'
+import { ellipse, lines, roundedBox, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop } from '../ink-curve.ts'
 import type { Cabin } from './floor-cabin.ts'
 import type { Measures } from './measures.ts'
-import { block, bothDown, type InkCurve, line, loop } from './tray-ink.ts'
 
 /** Instruments, glove box and ribs of the footwells, and the seats where they stand. */
 export function cabinInk(m: Measures, cabin: Cabin, rearSeat: boolean): InkCurve[] {

@@ -1,11 +1,11 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
-import { ellipse, lines, mirroredDown, roundedBox, smooth } from './curve.ts'
+import { ellipse, lines, mirroredDown, roundedBox, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop } from '../ink-curve.ts'
 import { fitted } from './fitted.ts'
 import { spread } from './floor-ink.ts'
 import type { LoadPlaces } from './floor-load.ts'
 import { held, type Measures } from './measures.ts'
 import { type Piece, piece } from './tray-drawing.ts'
-import { block, bothDown, type InkCurve, line, loop } from './tray-ink.ts'
 
 /** Ribs of a load floor or bed, pressings of arches and walls. */
 export function loadInk(frame: BodyFrame, m: Measures, at: LoadPlaces, conditions: ReadonlySet<string>): InkCurve[] {

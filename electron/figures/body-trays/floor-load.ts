@@ -1,6 +1,6 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import type { Point } from '../cubic-path.ts'
-import { type Curve, endOf, startOf } from './curve.ts'
+import { type Curve, endOf, startOf } from '../curve.ts'
 import type { Cabin } from './floor-cabin.ts'
 import { held, type Measures } from './measures.ts'
 import {

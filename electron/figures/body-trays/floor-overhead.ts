@@ -1,9 +1,9 @@
 import type { Point } from '../cubic-path.ts'
-import type { Curve } from './curve.ts'
-import { ellipse, lines, smooth } from './curve.ts'
+import type { Curve } from '../curve.ts'
+import { ellipse, lines, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop } from '../ink-curve.ts'
 import type { Cabin } from './floor-cabin.ts'
 import { chain, edge, middleTile, openTile, roundedEdge, type Tile } from './tiles.ts'
-import { block, bothDown, type InkCurve, line, loop } from './tray-ink.ts'
 
 const SCREEN_MM = 290
 const RAIL_MM = 74

@@ -1,5 +1,6 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
-import { lines } from './curve.ts'
+import { lines } from '../curve.ts'
+import { type InkCurve, line } from '../ink-curve.ts'
 import { fitted } from './fitted.ts'
 import { bootPlaces, bootTiles } from './floor-boot.ts'
 import { bootInk, seatMounts, spareWell } from './floor-boot-ink.ts'
@@ -11,7 +12,6 @@ import { foldingFrame, type Overhead, sunroofTray } from './floor-overhead.ts'
 import { hasRearSeat, type Measures, measuresOf } from './measures.ts'
 import type { Tile } from './tiles.ts'
 import { type Piece, type TrayDrawing, tiled } from './tray-drawing.ts'
-import { type InkCurve, line } from './tray-ink.ts'
 
 /** What lies behind the cabin floor. */
 interface Behind {

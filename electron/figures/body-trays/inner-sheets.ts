@@ -1,9 +1,9 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
+import type { PlanSheetFile } from '../plan-sheet-file.ts'
 import { bayTray } from './bay-tray.ts'
 import { floorTray } from './floor-tray.ts'
 import { openingsTray } from './openings-tray.ts'
 import type { OutsideShapes } from './outside-shapes.ts'
-import type { PlanSheetFile } from './plan-sheet-file.ts'
 import { sheetOf } from './tray-drawing.ts'
 import { underTray } from './under-tray.ts'
 

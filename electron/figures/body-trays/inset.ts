@@ -1,6 +1,6 @@
 import { between, boundsOf, distance, distanceToChord, flattened, type Point, signedArea } from '../cubic-path.ts'
-import { type Curve, moved, rounded } from './curve.ts'
-import { roomIn } from './label-point.ts'
+import { type Curve, moved, rounded } from '../curve.ts'
+import { roomIn } from '../label-point.ts'
 
 /** Chains of chords may leave the curve by this much, mm. */
 const FLAT_MM = 0.6

@@ -1,5 +1,5 @@
 import type { Point } from '../cubic-path.ts'
-import { backwards, type Curve, joined, lines, smooth } from './curve.ts'
+import { backwards, type Curve, joined, lines, smooth } from '../curve.ts'
 import { wholeOf } from './tiles.ts'
 
 /** A crossmember, its edges bowed towards the rear by so much at the centre line. */

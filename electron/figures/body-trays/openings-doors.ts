@@ -1,11 +1,11 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { isInside, type Point } from '../cubic-path.ts'
-import { type Curve, ellipse, joined, lines, roundedBox, smooth } from './curve.ts'
+import { type Curve, ellipse, joined, lines, roundedBox, smooth } from '../curve.ts'
+import { type InkCurve, line, loop } from '../ink-curve.ts'
 import { doorInk } from './door-ink.ts'
 import { clearOf, extentOf, inset, polygonOf, reachAt, shifted } from './inset.ts'
 import type { DoorShape, OutsideShapes } from './outside-shapes.ts'
 import { type Piece, piece } from './tray-drawing.ts'
-import { type InkCurve, line, loop } from './tray-ink.ts'
 
 /** Between pieces that meet on the car, and between groups, mm. */
 const APART_MM = 18

@@ -1,12 +1,12 @@
 import type { BodyFrame } from '../body-shape/body-frame.ts'
 import { flattened, type Point, signedArea } from '../cubic-path.ts'
-import { type Curve, ellipse, lines, moved, roundedBox, smooth } from './curve.ts'
+import { type Curve, ellipse, lines, moved, roundedBox, smooth } from '../curve.ts'
+import { bothDown, type InkCurve, line, loop } from '../ink-curve.ts'
 import { clearOf, extentOf, inset, outlineThrough, polygonOf, reachAt, shifted } from './inset.ts'
 import { aperture, leaf, type Row } from './openings-doors.ts'
 import type { DoorShape, OutsideShapes } from './outside-shapes.ts'
 import { wholeOf } from './tiles.ts'
 import { piece } from './tray-drawing.ts'
-import { bothDown, type InkCurve, line, loop } from './tray-ink.ts'
 
 const GROUP_MM = 150
 const SLAM_MM = 112

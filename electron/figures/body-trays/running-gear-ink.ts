@@ -1,5 +1,5 @@
-import { ellipse, lines, rounded } from './curve.ts'
-import { block, bothDown, type InkCurve, line, loop, solid, tube } from './tray-ink.ts'
+import { ellipse, lines, rounded } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop, solid, tube } from '../ink-curve.ts'
 import type { UnderPlaces } from './under-places.ts'
 
 /** Lower arms, springs, track rod and roll bar of the front axle. */

@@ -1,5 +1,5 @@
 import { between, type Cubic, distance, type Point, reversed, straight } from '../cubic-path.ts'
-import { backwards, type Curve, endOf, lines, mirroredDown, moved, smooth, startOf } from './curve.ts'
+import { backwards, type Curve, endOf, lines, mirroredDown, moved, smooth, startOf } from '../curve.ts'
 
 /** Share of a corner's legs that makes a quarter circle. */
 const ROUND = 0.5522847

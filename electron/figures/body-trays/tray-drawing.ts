@@ -1,11 +1,11 @@
 import type { InkLine, PlanPanel } from '../../../shared-types/figure.ts'
 import { reversed, signedArea } from '../cubic-path.ts'
+import { type Curve, mirroredDown } from '../curve.ts'
+import type { InkCurve } from '../ink-curve.ts'
+import { labelPoint, type Shape, shapeOf } from '../label-point.ts'
 import { pathText } from '../path-text.ts'
-import { type Curve, mirroredDown } from './curve.ts'
-import { labelPoint, type Shape, shapeOf } from './label-point.ts'
-import type { PlanSheetFile, PlanViewFile } from './plan-sheet-file.ts'
+import type { PlanSheetFile, PlanViewFile } from '../plan-sheet-file.ts'
 import { settled, silhouetteOf, type Tile, wholeOf } from './tiles.ts'
-import type { InkCurve } from './tray-ink.ts'
 
 /** A panel by its own closed path. */
 export interface Piece {

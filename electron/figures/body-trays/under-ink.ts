@@ -1,8 +1,8 @@
 import type { BodyStyle } from '../../../shared-types/words.ts'
-import { ellipse, lines, mirroredDown, rounded, smooth } from './curve.ts'
+import { ellipse, lines, mirroredDown, rounded, smooth } from '../curve.ts'
+import { block, bothDown, type InkCurve, line, loop, solid, tube } from '../ink-curve.ts'
 import { spread } from './floor-ink.ts'
 import { frontSuspension, rearAxle, rearSprings, wheels } from './running-gear-ink.ts'
-import { block, bothDown, type InkCurve, line, loop, solid, tube } from './tray-ink.ts'
 import type { UnderPlaces } from './under-places.ts'
 
 /** What hangs under the body: wheels, springs, engine and gearbox, shaft, axle, exhaust, pipes and cables. */

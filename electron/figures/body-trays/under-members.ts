@@ -1,10 +1,10 @@
 import type { BodyStyle } from '../../../shared-types/words.ts'
 import type { Point } from '../cubic-path.ts'
-import { type Curve, joined, lines, rounded, smooth } from './curve.ts'
+import { type Curve, joined, lines, rounded, smooth } from '../curve.ts'
+import { block } from '../ink-curve.ts'
 import { fitted } from './fitted.ts'
 import { bowed, railAlong, splash } from './member-shapes.ts'
 import { bothSides, type Piece, piece } from './tray-drawing.ts'
-import { block } from './tray-ink.ts'
 import type { UnderPlaces } from './under-places.ts'
 
 /** Members of the underside as they lie over its outline, none touching another. */

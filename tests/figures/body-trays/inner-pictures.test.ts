@@ -1,41 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import type { PlanSheetFile } from '../../../electron/figures/body-trays/plan-sheet-file.ts'
+import type { PlanSheetFile } from '../../../electron/figures/plan-sheet-file.ts'
 import { drawnBody } from '../../../electron/figures/plan-sheets.ts'
 import { renderPlanSvg } from '../../../electron/figures/render-plan-svg.ts'
 import { dimensionsOf } from '../../../electron/sheets/dimension-list.ts'
-import type { PanelMark, PlanMarks } from '../../../shared-types/figure.ts'
 import { sheets as colours } from '../../../shared-types/tokens.ts'
+import { plainMarks } from '../plain-marks.ts'
 import { bodies } from './test-frames.ts'
 
 const PIXELS_PER_MM = 0.18
 const conditions = ['front-spring-tower', 'spare-well', 'outriggers', 'floor-crossmember']
 const framed = ['separate-frame', 'floor-crossmember']
-
-/** Every panel looked at and clean: the bare drawing. */
-const plainMarks = ({ views }: PlanSheetFile): PlanMarks => ({
-  panels: views.flatMap(({ panels }) =>
-    panels.map(
-      ({ panelId }, index): PanelMark => ({
-        panelId,
-        stop: index + 1,
-        name: panelId,
-        inspection: 'inspected',
-        metal: 'original metal',
-        paint: 'factory finish',
-        hatch: 'clean',
-        edge: 'solid',
-        crossed: false,
-        word: '',
-      }),
-    ),
-  ),
-  extents: [],
-  callouts: [],
-  places: [],
-  captions: [],
-  table: [],
-  legend: [],
-})
 
 const sizeOf = (svg: string) => ({
   width: Number(/width="([\d.]+)"/.exec(svg)?.[1]),

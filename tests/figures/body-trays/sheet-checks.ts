@@ -1,4 +1,3 @@
-import type { PlanSheetFile, PlanViewFile } from '../../../electron/figures/body-trays/plan-sheet-file.ts'
 import {
   boundsOf,
   type Cubic,
@@ -9,6 +8,7 @@ import {
   signedArea,
 } from '../../../electron/figures/cubic-path.ts'
 import { readOutline } from '../../../electron/figures/path-text.ts'
+import type { PlanSheetFile, PlanViewFile } from '../../../electron/figures/plan-sheet-file.ts'
 
 /** Everything wrong with the geometry of a sheet, in words; empty when all is well. */
 export function faultsOf(sheet: PlanSheetFile): string[] {

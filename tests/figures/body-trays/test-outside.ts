@@ -1,14 +1,7 @@
 import type { BodyFrame } from '../../../electron/figures/body-shape/body-frame.ts'
-import {
-  backwards,
-  type Curve,
-  joined,
-  mirroredDown,
-  rounded,
-  smooth,
-} from '../../../electron/figures/body-trays/curve.ts'
 import type { OutsideShapes } from '../../../electron/figures/body-trays/outside-shapes.ts'
 import type { Point } from '../../../electron/figures/cubic-path.ts'
+import { backwards, type Curve, joined, mirroredDown, rounded, smooth } from '../../../electron/figures/curve.ts'
 
 const whole = (half: Curve): Curve => joined(half, backwards(mirroredDown(half)))
 

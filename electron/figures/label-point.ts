@@ -1,4 +1,4 @@
-import { boundsOf, flattened, type Point } from '../cubic-path.ts'
+import { boundsOf, flattened, type Point } from './cubic-path.ts'
 import type { Curve } from './curve.ts'
 
 /** How much room a point nearer the middle of the panel may lack and still be preferred, for each mm of way. */

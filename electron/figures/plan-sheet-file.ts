@@ -1,4 +1,4 @@
-import type { PlanSheet, PlanView } from '../../../shared-types/figure.ts'
+import type { PlanSheet, PlanView } from '../../shared-types/figure.ts'
 
 /** A view as a plan keeps it; `open` are holes of the silhouette, `set` panels that lie in another one. */
 export interface PlanViewFile extends PlanView {

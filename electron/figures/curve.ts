@@ -1,4 +1,4 @@
-import { between, type Cubic, distance, type Point, reversed, straight } from '../cubic-path.ts'
+import { between, type Cubic, distance, type Point, reversed, straight } from './cubic-path.ts'
 
 /** A smooth open curve of joined cubic pieces. */
 export type Curve = readonly Cubic[]

@@ -1,5 +1,5 @@
-import type { InkLine } from '../../../shared-types/figure.ts'
-import { type Point, straight } from '../cubic-path.ts'
+import type { InkLine } from '../../shared-types/figure.ts'
+import { type Point, straight } from './cubic-path.ts'
 import { type Curve, endOf, mirroredDown, rounded, smooth, startOf } from './curve.ts'
 
 /** A line of ink before it becomes path text. */
