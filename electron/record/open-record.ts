@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto'
 import { realpathSync, rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { Commission, Particulars, VisitDraft } from '../../shared-types/car.ts'
@@ -19,6 +18,7 @@ import { takeWriterLock } from './writer-lock.ts'
 
 /** What a record begins with. It becomes the first journal row, so that the journal alone can rebuild the record. */
 export interface Beginning {
+  readonly commandId: string
   readonly particulars: Particulars
   readonly commission: Commission
   readonly visit: VisitDraft
@@ -49,7 +49,7 @@ export async function makeFile(path: string, known: readonly Migration[] = migra
   }
 }
 
-function firstRow({ particulars, commission, visit, who, at }: Beginning): JournalRow {
+function firstRow({ commandId, particulars, commission, visit, who, at }: Beginning): JournalRow {
   const first = { ...visit, number: 1 }
   const changes = journalled(RecordImage.empty(), [
     { register: 'particulars', key: 'the', after: particulars },
@@ -60,7 +60,7 @@ function firstRow({ particulars, commission, visit, who, at }: Beginning): Journ
     {
       ...emptyStacks,
       number: 1,
-      commandId: randomUUID(),
+      commandId,
       at,
       who,
       command: CREATE,

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { existsSync } from 'node:fs'
 import { mkdir, mkdtemp, rename, rm } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
@@ -40,6 +41,25 @@ async function take(program: Program, step: DemonstrationStep): Promise<void> {
 }
 
 /**
+ * Ids of the commands the program sends while it makes the demonstration, the same each time, so that the record has the
+ * same journal on every machine: version 8 of RFC 9562, from a hash of their place in the row.
+ */
+function commandIds(): () => string {
+  let sent = 0
+  return () => {
+    sent += 1
+    const hash = createHash('sha256').update(`demonstration ${sent}`).digest('hex')
+    return [
+      hash.slice(0, 8),
+      hash.slice(8, 12),
+      `8${hash.slice(13, 16)}`,
+      `8${hash.slice(17, 20)}`,
+      hash.slice(20, 32),
+    ].join('-')
+  }
+}
+
+/**
  * Makes the demonstration record at `path` by replaying its survey at the times it was done, and opens it.
  * It is made in a folder of its own and moved when it is whole. Throws `record-exists` and leaves an existing file alone.
  */
@@ -55,6 +75,7 @@ export async function makeDemonstration(program: Program, path: string): Promise
     recordsFolder: making,
     scratchFolder: program.scratchFolder,
     now: () => now,
+    newCommandId: commandIds(),
     tell: () => undefined,
   })
   try {

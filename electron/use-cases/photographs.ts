@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { rm } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
@@ -79,7 +78,7 @@ const addExhibit = (program: Program, photograph: Photograph, { panelId, view, m
   sendCommand(
     program,
     'exhibit.photograph',
-    { commandId: randomUUID(), photograph, panelId, view, madeBy },
+    { commandId: program.newCommandId(), photograph, panelId, view, madeBy },
     (draft, at) => {
       refuseKnown(draft.now, photograph.sha256, photograph.fileName)
       return photographTaken({ photograph, panelId, view, madeBy }, draft, at)

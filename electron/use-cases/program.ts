@@ -9,6 +9,8 @@ export interface Program {
   hold(record: CarRecord | null): Promise<void>
   /** Now, UTC with milliseconds; handed in so that the same record and clock give the same bytes. */
   now(): string
+  /** A new id for a command the program sends of its own accord; handed in, as the clock is. */
+  newCommandId(): string
   /** Folder where new records are made. */
   readonly recordsFolder: string
   /** Folder for what can be thrown away: uploads, previews. */

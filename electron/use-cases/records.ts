@@ -29,7 +29,8 @@ export const recordUseCases: Pick<
     checkVisit(visit, 'visit.endedAt')
     await mkdir(program.recordsFolder, { recursive: true })
     const path = join(program.recordsFolder, fileName.endsWith(ENDING) ? fileName : `${fileName}${ENDING}`)
-    const first = { particulars, commission, visit, who: commission.examiner, at: program.now() }
+    const [commandId, at] = [program.newCommandId(), program.now()]
+    const first = { commandId, particulars, commission, visit, who: commission.examiner, at }
     await program.hold(await createRecord(path, first))
     return shown(program)
   },

@@ -16,6 +16,8 @@ export interface ProgramSetting {
   readonly scratchFolder: string
   /** Clock, UTC with milliseconds; the machine's when left out. */
   readonly now?: () => string
+  /** Ids of commands the program sends itself; random ones when left out. */
+  readonly newCommandId?: () => string
   readonly tell: (event: ProgramEvent) => void
 }
 
@@ -31,6 +33,7 @@ export interface RunningProgram extends Program {
 export function startProgram(setting: ProgramSetting): RunningProgram {
   const { recordsFolder, scratchFolder } = setting
   const now = setting.now ?? (() => new Date().toISOString())
+  const newCommandId = setting.newCommandId ?? randomUUID
   const uploads = new Map<string, { readonly path: string; readonly fileName: string }>()
   const tasks = new Map<string, AbortController>()
   const uploadFolder = join(scratchFolder, `uploads-${process.pid}-${randomUUID()}`)
@@ -55,6 +58,7 @@ export function startProgram(setting: ProgramSetting): RunningProgram {
     recordsFolder,
     scratchFolder,
     now,
+    newCommandId: () => newCommandId(),
     tell,
     record: () => {
       if (held === null) {

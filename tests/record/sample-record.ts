@@ -68,7 +68,14 @@ const visit: VisitDraft = {
   stateOnArrival: '',
 }
 
-export const beginning: Beginning = { particulars, commission, visit, who: WHO, at: AT }
+export const beginning: Beginning = {
+  commandId: '5b7d2c1e-90a4-4f36-8d1b-6c2e7a3f9b04',
+  particulars,
+  commission,
+  visit,
+  who: WHO,
+  at: AT,
+}
 
 export const findingDraft: FindingDraft = {
   panelId: 'front-side.L',
