@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import { benchmarkTools, bringBrowser, bringTools, documentTools } from './machine-tools.mjs'
 import { root, runNode, say } from './running.mjs'
 
@@ -34,17 +34,27 @@ const steps = {
   pages: { what: 'browser tests', act: (words) => vitest('pages', words) },
 }
 
-/** Adds up what the test runner wrote down. */
+/** Adds up what the test runner wrote down, and keeps what it said of the tests that failed. */
 function countTests() {
-  const sum = { passed: 0, failed: 0, skipped: 0 }
+  const sum = { passed: 0, failed: 0, skipped: 0, faults: [] }
   for (const project of ['inside', 'pages'].filter((name) => existsSync(results(name)))) {
     const said = JSON.parse(readFileSync(results(project), 'utf8'))
     sum.passed += said.numPassedTests
     sum.failed += said.numFailedTests
     sum.skipped += said.numPendingTests + said.numTodoTests
+    for (const { name, status, message, assertionResults } of said.testResults) {
+      const failed = assertionResults.filter((test) => test.status === 'failed')
+      for (const test of failed) sum.faults.push(faultOf(name, test.fullName, test.failureMessages.join('\n')))
+      if (status === 'failed' && failed.length === 0) sum.faults.push(faultOf(name, 'as a whole', message))
+    }
   }
   return sum
 }
+
+const LINES_OF_A_FAULT = 10
+
+const faultOf = (file, title, message) =>
+  [`${relative(root, file)}: ${title}`, ...message.split('\n').slice(0, LINES_OF_A_FAULT)].join('\n    ')
 
 /**
  * Runs all steps, or those named: `npm test -- types house`. Words after the names go to the test runner:
@@ -68,10 +78,12 @@ export async function runTests(words) {
     table.push({ what, seconds: (Date.now() - began) / 1000, good: code === 0 })
   }
   say('')
+  const { passed, failed, skipped, faults } = countTests()
+  // What failed is said once more at the end, where it is looked for.
+  for (const fault of faults) say(`FAILED  ${fault}\n`)
   for (const { what, seconds, good } of table) {
     say(`${good ? 'passed' : 'FAILED'}  ${seconds.toFixed(1).padStart(6)} s  ${what}`)
   }
-  const { passed, failed, skipped } = countTests()
   const allGood = table.every(({ good }) => good)
   if (passed + failed > 0) {
     process.stdout.write(`tests: ${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}\n`)
