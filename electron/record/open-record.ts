@@ -1,4 +1,4 @@
-import { realpathSync, rmSync } from 'node:fs'
+import { realpathSync, rmSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { Commission, Particulars, VisitDraft } from '../../shared-types/car.ts'
 import { clearArriving } from './byte-store.ts'
@@ -102,6 +102,22 @@ async function soundHead(path: string, reader: Connection): Promise<JournalRow> 
   return head
 }
 
+/**
+ * A program that died while the file itself was being written (on its way into the log or out of it) leaves a rollback
+ * journal. Only a connection that may write can roll back, and until one did SQLite lets nobody read: it answers
+ * SQLITE_READONLY_ROLLBACK (sqlite.org/rescode.html). Rolling back restores what was there, and so harms no file.
+ */
+async function rollBackBroken(file: string): Promise<void> {
+  const broken = statSync(`${file}-journal`, { throwIfNoEntry: false })
+  if (broken === undefined || broken.size === 0) return
+  const connection = await Connection.open(file, 'write')
+  try {
+    await connection.pragma('user_version')
+  } finally {
+    await connection.close()
+  }
+}
+
 /** From here on the file is written: commits go to a log beside it, each forced to the disk before it is answered. */
 async function beginWriting(writer: Connection): Promise<void> {
   await writer.pragma('journal_mode = WAL')
@@ -144,6 +160,7 @@ export async function openRecord(
       }
     }
     try {
+      await rollBackBroken(file)
       // A reading connection looks first: it cannot change a file that turns out to be newer or damaged.
       reader = await Connection.open(file, 'read')
       await refuseNewer(file, reader, known)

@@ -150,6 +150,29 @@ describe('a file that is no sound record', () => {
     expect(copy.view().findings.at(-1)?.note).toBe('in the log only')
     await copy.close()
   })
+
+  it.each([false, true])(
+    'that was half written when the program died stands as before (opened to read: %s)',
+    async (readOnly) => {
+      const before = await dumpTables(path)
+      const writing = await Connection.open(path, 'write')
+      // The file is written before the commit, as when the cache is full; the rollback journal then lies ready beside it.
+      await writing.pragma('synchronous = OFF')
+      await writing.pragma('cache_size = 1')
+      await writing.script("BEGIN; UPDATE findings SET note = note || 'half written'")
+      const torn = scratch.file('torn.wmk')
+      cpSync(path, torn)
+      cpSync(`${path}-journal`, `${torn}-journal`)
+      await writing.script('ROLLBACK')
+      await writing.close()
+      expect(readFileSync(torn).includes('half written')).toBe(true)
+      const record = await openRecord(torn, { readOnly })
+      expect(record.view().findings).toHaveLength(60)
+      expect((await record.verify()).sound).toBe(true)
+      await record.close()
+      expect(await dumpTables(torn)).toEqual(before)
+    },
+  )
 })
 
 describe('a full disk', () => {
