@@ -7,8 +7,8 @@ const top = resolve(import.meta.dirname, '..')
 const shared = {
   /** Path of a Chromium-family browser for tests that drive one; empty when playwright's own is to be used. */
   env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
-  testTimeout: 30_000,
-  hookTimeout: 60_000,
+  testTimeout: 120_000,
+  hookTimeout: 120_000,
   globalSetup: [resolve(import.meta.dirname, 'vitest-build.ts')],
 }
 
