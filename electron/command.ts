@@ -7,6 +7,7 @@ import { computing } from './doors/command-line/compute-verb.ts'
 import { demonstration } from './doors/command-line/demonstration-verb.ts'
 import { opening } from './doors/command-line/open-verb.ts'
 import { recordVerbs } from './doors/command-line/record-verbs.ts'
+import { checkingSheet } from './doors/command-line/sheet-verbs.ts'
 import { beginProgram } from './doors/door-to-program.ts'
 import { builtPath } from './places-on-disk.ts'
 import { useCases } from './use-cases/use-cases.ts'
@@ -20,7 +21,7 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code !== 'EPIPE') throw fault
 })
 
-const verbs = [opening, ...recordVerbs, assessing, computing, demonstration]
+const verbs = [opening, ...recordVerbs, assessing, computing, checkingSheet, demonstration]
 try {
   process.exitCode = await commandLine(process.argv.slice(2), verbs, {
     here: process.cwd(),

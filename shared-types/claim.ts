@@ -1,6 +1,14 @@
 import { z } from 'zod'
+import { sheetName } from './sheet-copy.ts'
 import { calendarDay, lineText, noteText, requiredLine } from './units.ts'
 import { verdict } from './words.ts'
+
+/** One variable of a reference sheet and the values a claim leaves it. */
+export const assertion = z.strictObject({
+  sheetId: sheetName,
+  variable: sheetName,
+  values: z.array(sheetName).min(1).max(500),
+})
 
 /** What somebody says about the car. Number C1, C2... */
 export const claimDraft = z.strictObject({
@@ -32,6 +40,13 @@ export const claimDraft = z.strictObject({
   reasons: noteText,
   setAside: noteText,
   wouldSettle: noteText,
+  /** What the claim says in the terms of a reference sheet: each of these holds one of its values. Empty: words only. */
+  asserts: z.array(assertion).max(20).default([]),
+  /**
+   * Of a hundred statements such a claimant makes, how many hold; the claim then counts as evidence of that weight. Null:
+   * the claim is put to the test and is no evidence itself.
+   */
+  reliability: z.number().min(1).max(99).nullable().default(null),
   findings: z.array(z.number().int().positive()).max(200),
   exhibits: z.array(z.number().int().positive()).max(200),
 })

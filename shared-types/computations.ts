@@ -1,6 +1,20 @@
 import { z } from 'zod'
+import { coatingFieldAnswer, coatingFieldInput } from './coating.ts'
+import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
+import { identityAnswer, identityInput } from './identity-answer.ts'
+import { combinedUncertainty, drawnUncertainty, grubbs, limitDecision, pictureMeasure } from './measuring.ts'
 import { panelId } from './panel.ts'
 import { readingValue } from './reading.ts'
+import { jointOptions, partSupport, randomSample, sampleBound, sampleSize } from './sampling.ts'
+import {
+  diagonals,
+  drumWear,
+  gapSeries,
+  sheetThickness,
+  studCircle,
+  trilateration,
+  weldPitch,
+} from './tape-measures.ts'
 import { coatingUnit, lengthUnit, percent, thicknessUm } from './units.ts'
 import { howLearned, inspectionState, metalState, paintState, partState, walkLayer } from './words.ts'
 
@@ -192,6 +206,19 @@ const coatingConversion = {
   output: z.strictObject({ value: z.number(), unit: coatingUnit }),
 }
 
+const identity = {
+  about:
+    'What a car can still be, exactly: probabilities, conflicts, worth of each look, from rules, counts and tells.',
+  input: identityInput,
+  output: identityAnswer,
+}
+
+const coating = {
+  about: 'Filler of one panel from its readings: area, volume, maps with intervals, and where to read next.',
+  input: coatingFieldInput,
+  output: coatingFieldAnswer,
+}
+
 /** Every computation that can be run on plain input, by the name given on the command line. */
 export const computations = {
   originality,
@@ -200,6 +227,30 @@ export const computations = {
   'rust-grade': rustGrade,
   'convert-length': lengthConversion,
   'convert-coating': coatingConversion,
+  identity,
+  coating,
+  'identification-number': identificationNumber,
+  'tyre-code': tyreCode,
+  'date-code': dateCode,
+  'time-line': timeLine,
+  odometer,
+  'sample-bound': sampleBound,
+  'sample-size': sampleSize,
+  'random-sample': randomSample,
+  'part-support': partSupport,
+  'joint-options': jointOptions,
+  'combined-uncertainty': combinedUncertainty,
+  'drawn-uncertainty': drawnUncertainty,
+  'limit-decision': limitDecision,
+  grubbs,
+  'picture-measure': pictureMeasure,
+  'stud-circle': studCircle,
+  'drum-wear': drumWear,
+  'gap-series': gapSeries,
+  diagonals,
+  trilateration,
+  'sheet-thickness': sheetThickness,
+  'weld-pitch': weldPitch,
 } as const
 export type ComputationName = keyof typeof computations
 export type ComputationInput<N extends ComputationName> = z.infer<(typeof computations)[N]['input']>

@@ -3,17 +3,21 @@ import { type DimensionList, ownDimensions } from './body-dimensions.ts'
 import { carConditions, carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
 import type { Caution } from './caution.ts'
 import { claimDraft } from './claim.ts'
+import type { CoatingMap } from './coating-map.ts'
 import { correctionDraft } from './correction.ts'
 import { paper } from './edition.ts'
 import { exhibitDraft, exhibitWords } from './exhibit.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
 import { findingDraft, viewId } from './finding.ts'
+import type { IdentityView, OfferedSheet } from './identity-view.ts'
 import type { Judgement } from './judgement.ts'
+import { observation, tellKey } from './observation.ts'
 import { type CarFeature, type PanelList, panelId } from './panel.ts'
 import { type PartDefinition, partEntry } from './part.ts'
 import type { Problem } from './problem.ts'
 import { gaugeCheckDraft, gaugeDraft, spotDraft } from './reading.ts'
 import type { Acknowledgement, JournalEntry, KnownRecord, RecordView } from './record.ts'
+import { sheetName } from './sheet-copy.ts'
 import { lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, metalState, nameChoice, paintState } from './words.ts'
 
@@ -47,7 +51,7 @@ const number = z.number().int().positive()
 const path = z.string().min(1).max(4096)
 const taskId = z.uuid()
 
-/** Where photographs come from: bytes already handed in through the door's upload, or a file of this machine. */
+/** Where photographs and reference sheets come from: bytes already handed in through the door's upload, or a file of this machine. */
 export const photographSource = z.discriminatedUnion('from', [
   z.strictObject({ from: z.literal('upload'), upload: z.uuid() }),
   z.strictObject({ from: z.literal('file'), path }),
@@ -96,6 +100,15 @@ export const requests = {
     pixelsPerMm: z.number().min(0.01).max(10),
     inHand: panelId.nullable(),
   }),
+  /** Thickness, its uncertainty and the chance of filler over one panel, with area and volume. */
+  'coating.map': asking<CoatingMap>()({ panelId }),
+  'sheets.offered': asking<readonly OfferedSheet[]>()({}),
+  /** What the car can still be; `whatIf` stands in for what is recorded of those tells, and is not kept. */
+  'identity.view': asking<IdentityView>()({
+    whatIf: z.array(observation).max(200),
+    /** Variables whose because-chain is wanted. */
+    chainsOf: z.array(z.string().max(161)).max(500),
+  }),
   'judgement.view': asking<Judgement>()({}),
   'register.table': asking<{ readonly fileName: string; readonly csv: string }>()({
     register: z.enum(['panels', 'findings', 'spots', 'parts', 'claims', 'corrections', 'exhibits', 'carNumbers']),
@@ -138,6 +151,12 @@ export const requests = {
   'claim.add': changing({ draft: claimDraft }),
   'claim.amend': changing({ number, draft: claimDraft }),
   'claim.withdraw': changing({ number }),
+  'sheet.take': changing({ sheetId: sheetName }),
+  /** A sheet the user wrote: YAML or JSON; refused with what is wrong, line by line. */
+  'sheet.takeOwn': changing({ source: photographSource }),
+  'sheet.leave': changing({ sheetId: sheetName }),
+  'observation.set': changing({ observation }),
+  'observation.withdraw': changing({ tell: tellKey }),
   'correction.add': changing({ draft: correctionDraft }),
   'correction.amend': changing({ number, draft: correctionDraft }),
   'correction.withdraw': changing({ number }),

@@ -4,9 +4,11 @@ import type { Correction } from './correction.ts'
 import type { Edition } from './edition.ts'
 import type { Exhibit } from './exhibit.ts'
 import type { Finding } from './finding.ts'
+import type { Observation } from './observation.ts'
 import type { PanelState } from './panel.ts'
 import type { PartEntry } from './part.ts'
 import type { Gauge, GaugeCheck, Spot } from './reading.ts'
+import type { SheetCopy } from './sheet-copy.ts'
 
 /** The row type of each register of a car record. */
 export interface RegisterRows {
@@ -22,6 +24,8 @@ export interface RegisterRows {
   gaugeChecks: GaugeCheck
   parts: PartEntry
   claims: Claim
+  sheets: SheetCopy
+  observations: Observation
   corrections: Correction
   exhibits: Exhibit
   editions: Edition
@@ -42,6 +46,8 @@ export const registerKeys = {
   gaugeChecks: 'number',
   parts: 'partId',
   claims: 'number',
+  sheets: 'sheetId',
+  observations: 'tell',
   corrections: 'number',
   exhibits: 'number',
   editions: 'number',
@@ -99,6 +105,8 @@ export interface RecordView {
   readonly gaugeChecks: readonly GaugeCheck[]
   readonly parts: readonly PartEntry[]
   readonly claims: readonly Claim[]
+  readonly sheets: readonly SheetCopy[]
+  readonly observations: readonly Observation[]
   readonly corrections: readonly Correction[]
   readonly exhibits: readonly Exhibit[]
   readonly editions: readonly Edition[]

@@ -87,6 +87,7 @@ export const markWeights = {
   halo: 3,
   through: 3,
   focus: 3.4,
+  calloutDot: 3.4,
   dot: 5,
   lineHalo: 5,
   dotHalo: 9,
@@ -180,6 +181,63 @@ export const KEY_CAP_RADIUS_PX = 2
 /** Least size of anything a finger may use, px. */
 export const TOUCH_TARGET_PX = 44
 
+/** Sheets of paper, mm: A4 by ISO 216; Letter is 8.5 by 11 inches, exact. */
+export const paperSizes = { A4: { widthMm: 210, heightMm: 297 }, Letter: { widthMm: 215.9, heightMm: 279.4 } } as const
+
+/** Sizes of the printed page's type, points. Lines are one baseline apart but for the title's. */
+export const printedType = {
+  title: 34,
+  section: 20,
+  subtitle: 13,
+  opinion: 11,
+  text: 9,
+  table: 7.8,
+  sideNote: 7.6,
+  running: 7.4,
+  viewName: 7.4,
+  lettering: 7,
+  ring: 6.6,
+} as const
+/** Code is set a little smaller than the words around it, because its letters are wider. */
+export const PRINTED_CODE_SHARE = 0.91
+/** Lines of the title and of what stands below it, mm. */
+export const titlePitch = { titleMm: 14, subtitleMm: 6 } as const
+
+/** Rules of the printed page, mm. */
+export const printedRules = {
+  /** Above and below a table, under its head, between its rows. */
+  tableEnd: 0.25,
+  tableHead: 0.1,
+  tableRow: 0.08,
+  /** Over a section's block, on a signature's line, under the car on the title page. */
+  block: 0.2,
+  signature: 0.2,
+  ground: 0.2,
+  /** Between rows of the title page, over the facts of a photograph. */
+  thin: 0.1,
+} as const
+
+/** Marks and measures in printed figures, mm. */
+export const printedMarks = {
+  ringRadius: 2.1,
+  ringLine: 0.2,
+  leaderDot: 0.45,
+  pointDot: 0.5,
+  locatorDot: 0.7,
+  /** A finding along a line; rusted through. */
+  extentLine: 0.3,
+  extentThrough: 0.6,
+  extentDash: [0.6, 0.4],
+  extentHalo: 1,
+  /** Paper kept clear round a detail, from side to side. */
+  cleared: 0.52,
+  dimension: 0.12,
+  axis: 0.1,
+  legendPatch: { width: 8, height: 2.8 },
+  legendRow: 4,
+  scaleBarRoom: 7,
+} as const
+
 /** Printed page, mm and points (see the report's layout folder for how they are used). */
 export const page = {
   marginLeftMm: 22,
@@ -187,6 +245,19 @@ export const page = {
   marginTopMm: 24,
   marginFootMm: 21,
   baselineMm: 4,
+  /** From the top of a line to its baseline. */
+  letterBaselineMm: 2.9,
   sideColumnMm: 36,
   gutterMm: 4,
+} as const
+
+/** A plan page: drawing to the left, table to the right of it, mm. */
+export const planPage = {
+  gutterMm: 6,
+  /** A sheet of several views is drawn as large as it goes; beside a single view most names stand on one line. */
+  leastTableMm: { severalViews: 50, oneView: 64 },
+  /** Most height of the drawing, so that scale bar, legend and caption fit beneath it on either paper. */
+  drawingHeightMm: 180,
+  /** 1 : n; a drawing that would be smaller beside its table stands across the page, the table beneath. */
+  smallestScale: 60,
 } as const

@@ -12,12 +12,14 @@ const BEYOND_PX = 12
 
 /**
  * Where rulers stand on screen, sheet mm: the ruler along the car under the left side, heights between a side and the
- * end beside it, and the list of marks beside the roof. No callout and no name stands there.
+ * end beside it, and the list of marks beside the roof. Where the ends stand beneath the sides, as in print, there are
+ * none. No callout and no name stands there.
  */
 export function rulerBoxes(sheet: PlanSheet, pixelsPerMm: number): SheetBox[] {
   const named = (id: PlanView['id']) => sheet.views.find((view) => view.id === id)
   const px = (length: number) => length / pixelsPerMm
   const [left, right, front, rear, roof] = [named('left'), named('right'), named('front'), named('rear'), named('roof')]
+  if (left && front && front.at.x < left.at.x + left.box.width) return []
   const boxes: SheetBox[] = []
   if (left) {
     const ground = left.at.y - left.box.v

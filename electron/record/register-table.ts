@@ -1,7 +1,8 @@
 import { type RegisterName, registerKeys } from '../../shared-types/record.ts'
 import { canonical } from './canonical.ts'
 import type { Cell, Connection, Step } from './connection.ts'
-import { type Lying, registerNames, registers, THE_ROW } from './registers.ts'
+import type { Lying } from './register.ts'
+import { registerNames, registers, THE_ROW } from './registers.ts'
 
 /** A row of any register; its exact shape is the contract's affair. */
 export type AnyRow = Readonly<Record<string, unknown>>

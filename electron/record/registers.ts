@@ -1,102 +1,10 @@
-import type { RegisterName, RegisterRows } from '../../shared-types/record.ts'
-
-/** How a property lies in its column. Null is NULL in every one of them; `list` is any nested value, as JSON. */
-export type Lying = 'text' | 'whole' | 'real' | 'flag' | 'list'
-
-export interface Register<R extends RegisterName> {
-  readonly table: string
-  /** Every property of the row, so that a new property of the contract cannot be forgotten here. */
-  readonly columns: { readonly [Property in keyof RegisterRows[R]]-?: Lying }
-  /** Properties kept since a later form, with what a journal row written before them is read to say. */
-  readonly readsAs?: Partial<RegisterRows[R]>
-}
+import type { RegisterName } from '../../shared-types/record.ts'
+import { carRegisters } from './car-registers.ts'
+import type { Registers } from './register.ts'
 
 /** The one description of all registers. Reading, writing and rebuilding are driven by it; see `register-table.ts`. */
-export const registers: { readonly [R in RegisterName]: Register<R> } = {
-  particulars: {
-    table: 'particulars',
-    columns: {
-      title: 'text',
-      maker: 'text',
-      line: 'text',
-      body: 'text',
-      steering: 'text',
-      marketOfFirstSale: 'text',
-      colourNow: 'text',
-      construction: 'text',
-      builtFrom: 'text',
-      builtTo: 'text',
-      builtGrounds: 'text',
-      history: 'text',
-      conditions: 'list',
-      dimensions: 'list',
-    },
-    readsAs: { dimensions: {} },
-  },
-  commission: {
-    table: 'commission',
-    columns: {
-      recordNumber: 'text',
-      examiner: 'text',
-      examinerRole: 'text',
-      examinerContact: 'text',
-      examinerCompetence: 'text',
-      client: 'text',
-      otherUsers: 'text',
-      notForReliance: 'text',
-      intendedUse: 'text',
-      question: 'text',
-      titleAsTold: 'text',
-      titleVerified: 'flag',
-      effectiveDate: 'text',
-      independence: 'text',
-      helpers: 'text',
-      review: 'text',
-      retentionYears: 'whole',
-      assumptions: 'text',
-      currency: 'text',
-      names: 'text',
-      lengthUnit: 'text',
-      coatingUnit: 'text',
-      level: 'text',
-      positionsInReports: 'flag',
-    },
-  },
-  visits: {
-    table: 'visits',
-    columns: {
-      number: 'whole',
-      beganAt: 'text',
-      endedAt: 'text',
-      place: 'text',
-      light: 'text',
-      weather: 'text',
-      surface: 'text',
-      support: 'text',
-      temperatureC: 'real',
-      present: 'text',
-      odometer: 'text',
-      stateOnArrival: 'text',
-    },
-  },
-  consents: {
-    table: 'consents',
-    columns: { step: 'text', given: 'flag', by: 'text', on: 'text', done: 'text' },
-  },
-  carNumbers: {
-    table: 'car_numbers',
-    columns: {
-      number: 'whole',
-      kind: 'text',
-      where: 'text',
-      howRead: 'text',
-      asRead: 'text',
-      onPaper: 'text',
-      paper: 'text',
-      exhibits: 'list',
-      note: 'text',
-    },
-  },
+export const registers: Registers<RegisterName> = {
+  ...carRegisters,
   panels: {
     table: 'panels',
     columns: {
@@ -215,6 +123,32 @@ export const registers: { readonly [R in RegisterName]: Register<R> } = {
       wouldSettle: 'text',
       findings: 'list',
       exhibits: 'list',
+      asserts: 'list',
+      reliability: 'real',
+    },
+    readsAs: { asserts: [], reliability: null },
+  },
+  sheets: {
+    table: 'reference_sheets',
+    columns: {
+      sheetId: 'text',
+      title: 'text',
+      edition: 'text',
+      sha256: 'text',
+      byteLength: 'whole',
+      takenAt: 'text',
+    },
+  },
+  observations: {
+    table: 'observations',
+    columns: {
+      tell: 'text',
+      state: 'text',
+      value: 'text',
+      surePercent: 'real',
+      measured: 'list',
+      exhibits: 'list',
+      note: 'text',
     },
   },
   corrections: {

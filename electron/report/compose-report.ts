@@ -9,8 +9,10 @@ import { writePictures } from './pictures.ts'
 import { quotedContent } from './quoted-content.ts'
 import type { ReportContent } from './report-content.ts'
 import { composePlans } from './sections/body-plans.ts'
+import { composeCanStillBe } from './sections/can-still-be.ts'
 import { composeCertification } from './sections/certification.ts'
 import { composeClaims } from './sections/claims.ts'
+import { composeCoatingMaps } from './sections/coating-maps.ts'
 import { composeCommission } from './sections/commission.ts'
 import { composeCorrections } from './sections/corrections.ts'
 import { composeCoverage } from './sections/coverage.ts'
@@ -31,10 +33,12 @@ const sections: readonly ((composer: Composer) => void)[] = [
   composeSummary,
   composeCommission,
   composeIdentity,
+  composeCanStillBe,
   composePlans,
   composeFindings,
   composeCoverage,
   composeReadings,
+  composeCoatingMaps,
   composeParts,
   composeClaims,
   composeOriginality,

@@ -9,6 +9,7 @@ export const quotedContent = (content: ReportContent): ReportContent => ({
   ...content,
   record: quoted(content.record),
   judgement: quoted(content.judgement),
+  identity: quoted(content.identity),
   edition: quoted(content.edition),
 })
 

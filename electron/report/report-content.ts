@@ -1,6 +1,8 @@
 import type { Caution } from '../../shared-types/caution.ts'
+import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
+import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { PanelList } from '../../shared-types/panel.ts'
 import type { PartDefinition } from '../../shared-types/part.ts'
@@ -31,6 +33,10 @@ export interface ReportPicture {
 export interface ReportContent {
   readonly record: RecordView
   readonly judgement: Judgement
+  /** What the car can still be by the record's reference sheets; null without a sheet. */
+  readonly identity: IdentityView | null
+  /** Maps of panels whose readings leave open how much filler there is. */
+  readonly coatingMaps: readonly CoatingMap[]
   readonly panels: PanelList
   /** The parts list, and the name of a part's group as printed. */
   readonly parts: readonly PartDefinition[]

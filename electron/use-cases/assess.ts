@@ -1,8 +1,12 @@
+import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { rustGrade } from '../analysis/grades/rust-grade.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
+import { coatingMapsOf } from './coating-map.ts'
+import { identityOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import type { Program } from './program.ts'
 
@@ -14,6 +18,9 @@ export interface Assessment {
   readonly journalNumber: number
   readonly journalHash: string
   readonly judgement: Judgement
+  /** What the car can still be, with every because-chain; null without a reference sheet. */
+  readonly identity: IdentityView | null
+  readonly coatingMaps: readonly CoatingMap[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -23,14 +30,17 @@ export interface Assessment {
 }
 
 /** Computes everything the program can conclude from the open record. */
-export function assess(program: Program): Assessment {
-  const view = program.record().view()
+export async function assess(program: Program): Promise<Assessment> {
+  const record = program.record()
+  const view = record.view()
   return {
     recordNumber: view.commission.recordNumber,
     title: view.particulars.title,
     journalNumber: view.journalNumber,
     journalHash: view.journalHash,
     judgement: judge(view),
+    identity: view.sheets.length === 0 ? null : await identityOf(record),
+    coatingMaps: await coatingMapsOf(view),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

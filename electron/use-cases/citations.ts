@@ -30,6 +30,7 @@ function citations(now: RecordView): readonly Citation[] {
       ...every(rowMark('claims', row.number), 'exhibits', row.exhibits),
       ...maybe(rowMark('claims', row.number), 'claims', row.repeats),
     ]),
+    ...now.observations.flatMap((row) => every(`the observation of ${row.tell}`, 'exhibits', row.exhibits)),
     ...now.corrections.flatMap((row) => [
       ...every(rowMark('corrections', row.number), 'findings', [...row.findings, ...row.findingsAfter]),
       ...every(rowMark('corrections', row.number), 'exhibits', [...row.exhibitsBefore, ...row.exhibitsAfter]),

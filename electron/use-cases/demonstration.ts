@@ -11,10 +11,12 @@ import { type DemonstrationStep, readDemonstration } from './demonstration-recor
 import { exhibitUseCases } from './exhibits.ts'
 import { findingUseCases } from './findings.ts'
 import { identityUseCases } from './identity.ts'
+import { observationUseCases } from './observations.ts'
 import { partUseCases } from './parts.ts'
 import { photographUseCases } from './photographs.ts'
 import type { Program, UseCase, UseCases } from './program.ts'
 import { recordUseCases } from './records.ts'
+import { referenceSheetUseCases } from './reference-sheets.ts'
 import { startProgram } from './running-program.ts'
 import { walkRoundUseCases } from './walk-round.ts'
 
@@ -29,6 +31,8 @@ const survey: Partial<UseCases> = {
   ...partUseCases,
   ...claimUseCases,
   ...correctionUseCases,
+  ...referenceSheetUseCases,
+  ...observationUseCases,
 }
 
 async function take(program: Program, step: DemonstrationStep): Promise<void> {

@@ -78,10 +78,11 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       exhibits: exhibitMarks(exhibits),
     })),
   claims: (view) =>
-    view.claims.map(({ number, repeats, findings, exhibits, ...claim }) => ({
+    view.claims.map(({ number, repeats, asserts, findings, exhibits, ...claim }) => ({
       claim: rowMark('claims', number),
       ...claim,
       repeats: repeats === null ? '' : rowMark('claims', repeats),
+      asserts: asserts.map(({ variable, values }) => `${variable}: ${values.join(' or ')}`).join('; '),
       findings: findingMarks(findings),
       exhibits: exhibitMarks(exhibits),
     })),

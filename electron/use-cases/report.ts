@@ -9,6 +9,8 @@ import { composeReport } from '../report/compose-report.ts'
 import { missingLines } from '../report/editions/readiness.ts'
 import { changesSinceEdition, recordContent } from '../report/editions/record-content.ts'
 import type { EditionData } from '../report/report-content.ts'
+import { coatingMapsOf } from './coating-map.ts'
+import { identityOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import type { Program, UseCases } from './program.ts'
 
@@ -23,7 +25,7 @@ async function composeInto(
   const unfinished = join(program.scratchFolder, `report-${crypto.randomUUID()}.unfinished`)
   try {
     const written = await composeReport(
-      recordContent(record, judge(record.view()), edition, paper),
+      recordContent(record, await computedOf(record), edition, paper),
       createWriteStream(unfinished, { mode: 0o600 }),
     )
     const path = documentPath(program, written.sha256)
@@ -33,6 +35,13 @@ async function composeInto(
     await rm(unfinished, { force: true })
     throw error
   }
+}
+
+/** What the report prints of what is computed from the record. */
+async function computedOf(record: CarRecord) {
+  const view = record.view()
+  const identity = view.sheets.length === 0 ? null : await identityOf(record)
+  return { judgement: judge(view), identity, coatingMaps: await coatingMapsOf(view) }
 }
 
 const documentPath = (program: Program, id: string): string => join(program.scratchFolder, `report-${id}.pdf`)

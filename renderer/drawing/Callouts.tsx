@@ -1,8 +1,8 @@
-import { memo } from 'react'
+import { memo, useMemo } from 'react'
 import type { CalloutMark } from '../../shared-types/figure.ts'
-import { decoration } from './decoration.ts'
 import { KeepsSize } from './KeepsSize.tsx'
 import { type PlanScale, sheetOnScreen } from './plan-scale.ts'
+import { byView } from './view-paint.ts'
 
 const RING_PX = 8.5
 
@@ -13,67 +13,99 @@ interface CalloutProps {
 }
 
 const Callout = memo(function Callout({ callout, scale, inHand }: CalloutProps) {
-  const ring = sheetOnScreen(callout.ring, scale)
-  const end = callout.leader.at(-1)
-  const dot = end === undefined ? null : sheetOnScreen(end, scale)
   const toRight = callout.textSide === 'right'
   const textX = toRight ? RING_PX + 4 : -RING_PX - 4
-  // From the middle of the ring, which covers it up to the rim at every zoom.
-  const leader =
-    dot === null ? '' : `M${ring.x.toFixed(1)} ${ring.y.toFixed(1)}L${dot.x.toFixed(1)} ${dot.y.toFixed(1)}`
   return (
-    <g className={inHand ? 'callout is-in-hand' : 'callout'} data-panel={callout.panelId}>
-      {dot === null ? null : (
-        <>
-          <path className="callout-leader-halo" d={leader} />
-          <path className="callout-leader" d={leader} />
-          <KeepsSize {...dot}>
-            <circle className="callout-dot" r={1.7} />
-          </KeepsSize>
-        </>
-      )}
-      <KeepsSize {...ring}>
-        <circle className="callout-ring" r={RING_PX} />
-        <text
-          className={callout.figure.length > 2 ? 'callout-figure is-long' : 'callout-figure'}
-          y={3.6}
-          textAnchor="middle"
-        >
-          {callout.figure}
+    <KeepsSize
+      {...sheetOnScreen(callout.ring, scale)}
+      className={inHand ? 'callout is-in-hand' : 'callout'}
+      panelId={callout.panelId}
+    >
+      <circle className="callout-ring" r={RING_PX} />
+      <text
+        className={callout.figure.length > 2 ? 'callout-figure is-long' : 'callout-figure'}
+        y={3.6}
+        textAnchor="middle"
+      >
+        {callout.figure}
+      </text>
+      {callout.name === '' ? null : (
+        <text className="callout-text" textAnchor={toRight ? 'start' : 'end'}>
+          <tspan className="callout-name" x={textX} y={-1.5}>
+            {callout.name}
+          </tspan>
+          <tspan x={textX} dy="1.13em">
+            {callout.word}
+          </tspan>
         </text>
-        {callout.name === '' ? null : (
-          <text className="callout-text" textAnchor={toRight ? 'start' : 'end'}>
-            <tspan className="callout-name" x={textX} y={-1.5}>
-              {callout.name}
-            </tspan>
-            <tspan x={textX} dy="1.13em">
-              {callout.word}
-            </tspan>
-          </text>
-        )}
-      </KeepsSize>
-    </g>
+      )}
+    </KeepsSize>
   )
 })
 
-interface CalloutsProps {
+interface LeadersProps {
   readonly callouts: readonly CalloutMark[]
   readonly scale: PlanScale
+}
+
+/**
+ * Leaders as one path, and the dots they end in as another. A leader starts in the middle of its ring, which covers it up
+ * to the rim at every zoom; no leader crosses another or a ring, so they lie under all rings together.
+ */
+const Leaders = memo(function Leaders({ callouts, scale }: LeadersProps) {
+  const ends = callouts.flatMap(({ ring, leader }) => {
+    const end = leader.at(-1)
+    if (end === undefined) return []
+    const [from, to] = [sheetOnScreen(ring, scale), sheetOnScreen(end, scale)]
+    return [{ from: `M${from.x.toFixed(1)} ${from.y.toFixed(1)}`, to: `${to.x.toFixed(2)} ${to.y.toFixed(2)}` }]
+  })
+  if (ends.length === 0) return null
+  const lines = ends.map(({ from, to }) => `${from}L${to}`).join('')
+  return (
+    <>
+      <path className="callout-leader-halo" d={lines} />
+      <path className="callout-leader" d={lines} />
+      <path className="callout-dots" d={ends.map(({ to }) => `M${to}h0`).join('')} />
+    </>
+  )
+})
+
+interface CalloutsProps extends LeadersProps {
   readonly inHand: string | null
 }
 
+/** Callouts of one view: a step in another view renders none of them. */
+const ViewCallouts = memo(function ViewCallouts({ callouts, scale, inHand }: CalloutsProps) {
+  return callouts.map((callout) => (
+    <Callout key={callout.panelId} callout={callout} scale={scale} inHand={callout.panelId === inHand} />
+  ))
+})
+
+interface CalloutsLayerProps extends CalloutsProps {
+  readonly width: number
+  readonly height: number
+}
+
 /** Numbered rings with their leaders; the name and the state word beside. Said again by each panel's own name. */
-export const Callouts = memo(function Callouts({ callouts, scale, inHand }: CalloutsProps) {
+export const Callouts = memo(function Callouts({ callouts, scale, inHand, width, height }: CalloutsLayerProps) {
+  const views = useMemo(() => [...byView(callouts)], [callouts])
+  const led = useMemo(() => callouts.filter(({ panelId }) => panelId === inHand), [callouts, inHand])
   return (
-    <g className="callouts" {...decoration}>
-      {callouts.map((callout) => (
-        <Callout
-          key={`${callout.view}${callout.panelId}`}
-          callout={callout}
+    <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
+      <g className="moves">
+        <Leaders callouts={callouts} scale={scale} />
+        <g className="is-in-hand">
+          <Leaders callouts={led} scale={scale} />
+        </g>
+      </g>
+      {views.map(([view, own]) => (
+        <ViewCallouts
+          key={view}
+          callouts={own}
           scale={scale}
-          inHand={callout.panelId === inHand}
+          inHand={own.some(({ panelId }) => panelId === inHand) ? inHand : null}
         />
       ))}
-    </g>
+    </svg>
   )
 })

@@ -1,6 +1,5 @@
 import { memo, type RefObject } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
-import { decoration } from './decoration.ts'
 import { useHovered } from './HoveredPanel.tsx'
 import { type PlanScale, viewTransform } from './plan-scale.ts'
 
@@ -26,18 +25,22 @@ interface PanelsLitProps {
   readonly sheet: PlanSheet
   readonly scale: PlanScale
   readonly inHand: string | null
+  readonly width: number
+  readonly height: number
   readonly drawing: RefObject<Element | null>
 }
 
 /** The panel in hand in the accent, and the one under the pointer in ink. */
-export function PanelsLit({ sheet, scale, inHand, drawing }: PanelsLitProps) {
+export const PanelsLit = memo(function PanelsLit({ sheet, scale, inHand, width, height, drawing }: PanelsLitProps) {
   const hovered = useHovered(drawing)
   return (
-    <g className="plan-passive" {...decoration}>
-      {hovered === null || hovered === inHand ? null : (
-        <LitPanel sheet={sheet} scale={scale} panelId={hovered} className="edge-hovered" />
-      )}
-      {inHand === null ? null : <LitPanel sheet={sheet} scale={scale} panelId={inHand} className="edge-in-hand" />}
-    </g>
+    <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
+      <g className="moves">
+        {hovered === null || hovered === inHand ? null : (
+          <LitPanel sheet={sheet} scale={scale} panelId={hovered} className="edge-hovered" />
+        )}
+        {inHand === null ? null : <LitPanel sheet={sheet} scale={scale} panelId={inHand} className="edge-in-hand" />}
+      </g>
+    </svg>
   )
-}
+})

@@ -1,6 +1,5 @@
 import { memo } from 'react'
 import type { PlaceMark, PlanView } from '../../shared-types/figure.ts'
-import { decoration } from './decoration.ts'
 import { KeepsSize } from './KeepsSize.tsx'
 import { onScreen, type PlanScale } from './plan-scale.ts'
 
@@ -13,7 +12,7 @@ interface PlaceMarksProps {
 /** Where readings and exhibits stand: a dot for a spot, an open square for an exhibit. */
 export const PlaceMarks = memo(function PlaceMarks({ view, places, scale }: PlaceMarksProps) {
   return (
-    <g className="place-marks" {...decoration}>
+    <g className="place-marks">
       {places.map((place) => (
         <KeepsSize key={`${place.kind}${place.number}`} {...onScreen(view, place.at, scale)}>
           {place.kind === 'spot' ? (

@@ -2,8 +2,7 @@ import { memo } from 'react'
 import type { PlanMarks, PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import { MM_PER_INCH } from '../../shared-types/units.ts'
 import { figureText } from '../parts-of-page/figure-text.ts'
-import { decoration } from './decoration.ts'
-import { KeepsSize } from './KeepsSize.tsx'
+import { KeepsSize, Ticks } from './KeepsSize.tsx'
 import { onScreen, type PlanScale, sheetOnScreen } from './plan-scale.ts'
 
 interface PlanMeasuresProps {
@@ -13,6 +12,8 @@ interface PlanMeasuresProps {
   readonly heightMm: number
   readonly inches: boolean
   readonly captions: PlanMarks['captions']
+  readonly width: number
+  readonly height: number
 }
 
 /** Ticks of a scale: whole steps within a length, in mm, with what is printed at the long ones. */
@@ -26,61 +27,90 @@ function ticks(lengthMm: number, inches: boolean): readonly { mm: number; text: 
   }))
 }
 
-function Ruler({ view, scale, lengthMm, inches }: PlanMeasuresProps & { readonly view: PlanView }) {
+/** The whole of a length as it is written beside a scale. */
+const wholeText = (mm: number, inches: boolean) => figureText(inches ? mm / MM_PER_INCH : mm, inches ? 1 : 0)
+
+type RulerProps = PlanMeasuresProps & { readonly view: PlanView }
+
+const rulerPlace = ({ view, scale }: RulerProps) => {
   const begin = onScreen(view, { u: 0, v: 0 }, scale)
   const y = Math.min(begin.y + 29, onScreen(view, { u: 0, v: view.box.v + view.box.height }, scale).y + 29)
-  const at = (mm: number) => begin.x + mm * scale.pixelsPerMm
+  return { y, at: (mm: number) => begin.x + mm * scale.pixelsPerMm }
+}
+
+function RulerLine(props: RulerProps) {
+  const { y, at } = rulerPlace(props)
+  return <path className="measure-line" d={`M${at(0)} ${y} H${at(props.lengthMm)}`} />
+}
+
+function RulerFigures(props: RulerProps) {
+  const { lengthMm, inches } = props
+  const { y, at } = rulerPlace(props)
+  const figures = [
+    ...ticks(lengthMm - 260, inches).flatMap(({ mm, text }) => (text === null ? [] : [{ mm, text }])),
+    { mm: lengthMm, text: `${wholeText(lengthMm, inches)} ${inches ? 'in' : 'mm'}` },
+  ]
   return (
     <g className="ruler">
-      <path className="measure-line" d={`M${at(0)} ${y} H${at(lengthMm)}`} />
-      {ticks(lengthMm, inches).map(({ mm, text }) => (
+      <Ticks
+        ticks={[...ticks(lengthMm, inches), { mm: lengthMm, text: null }].map(({ mm, text }) => ({
+          ...{ x: at(mm), y, along: 0 },
+          down: text === null && mm !== lengthMm ? -4 : -8,
+        }))}
+      />
+      {figures.map(({ mm, text }) => (
         <KeepsSize key={mm} x={at(mm)} y={y}>
-          <path className="measure-line" d={`M0 0v${text === null ? -4 : -8}`} />
+          <text y={-11} textAnchor="middle">
+            {text}
+          </text>
         </KeepsSize>
       ))}
-      {ticks(lengthMm - 260, inches)
-        .filter(({ text }) => text !== null)
-        .map(({ mm, text }) => (
-          <KeepsSize key={mm} x={at(mm)} y={y}>
-            <text y={-11} textAnchor="middle">
-              {text}
-            </text>
-          </KeepsSize>
-        ))}
-      <KeepsSize x={at(lengthMm)} y={y}>
-        <path className="measure-line" d="M0 0v-8" />
-        <text y={-11} textAnchor="middle">
-          {figureText(inches ? lengthMm / MM_PER_INCH : lengthMm, inches ? 1 : 0)} {inches ? 'in' : 'mm'}
-        </text>
-      </KeepsSize>
     </g>
   )
 }
 
-function Heights(props: PlanMeasuresProps & { readonly left: PlanView; readonly right: PlanView }) {
-  const { left, right, scale, heightMm, inches } = props
+type HeightsProps = PlanMeasuresProps & { readonly left: PlanView; readonly right: PlanView }
+
+function heightsPlace({ left, right, scale }: HeightsProps) {
   const from = onScreen(left, { u: left.box.u + left.box.width, v: 0 }, scale)
   const to = onScreen(right, { u: right.box.u, v: 0 }, scale)
-  const x = from.x + (to.x - from.x) * 0.36
   const y = (mm: number) => from.y - mm * scale.pixelsPerMm
+  return { x: from.x + (to.x - from.x) * 0.36, to, y }
+}
+
+function heightMarks(heightMm: number, inches: boolean) {
   const step = inches ? 20 * MM_PER_INCH : 500
-  const marks = [
+  return [
     ...ticks(heightMm, inches).filter(({ mm }) => mm % step < 1e-6 && heightMm - mm > 120),
-    { mm: heightMm, text: figureText(inches ? heightMm / MM_PER_INCH : heightMm, inches ? 1 : 0) },
+    { mm: heightMm, text: wholeText(heightMm, inches) },
   ]
+}
+
+function HeightLines(props: HeightsProps) {
+  const { heightMm, inches } = props
+  const { x, to, y } = heightsPlace(props)
+  const reaches = heightMarks(heightMm, inches).map(({ mm }) => `M${x - 20} ${y(mm)} H${to.x + 10}`)
+  return (
+    <>
+      <path className="measure-line" d={`M${x} ${y(0)} V${y(heightMm)}`} />
+      <path className="measure-reach" d={reaches.join('')} />
+    </>
+  )
+}
+
+function HeightFigures(props: HeightsProps) {
+  const { heightMm, inches } = props
+  const { x, y } = heightsPlace(props)
+  const marks = heightMarks(heightMm, inches)
   return (
     <g className="heights">
-      <path className="measure-line" d={`M${x} ${y(0)} V${y(heightMm)}`} />
+      <Ticks ticks={marks.map(({ mm }) => ({ x, y: y(mm), along: 8, down: 0 }))} />
       {marks.map(({ mm, text }) => (
-        <g key={mm}>
-          <path className="measure-reach" d={`M${x - 20} ${y(mm)} H${to.x + 10}`} />
-          <KeepsSize x={x} y={y(mm)}>
-            <path className="measure-line" d="M-4 0h8" />
-            <text x={8} y={-4}>
-              {text}
-            </text>
-          </KeepsSize>
-        </g>
+        <KeepsSize key={mm} x={x} y={y(mm)}>
+          <text x={8} y={-4}>
+            {text}
+          </text>
+        </KeepsSize>
       ))}
     </g>
   )
@@ -93,27 +123,35 @@ export const PlanMeasures = memo(function PlanMeasures(props: PlanMeasuresProps)
   const pairs = [
     [named('left'), named('front')],
     [named('right'), named('rear')],
-  ] as const
+  ].flatMap(([left, right]) => (left === undefined || right === undefined ? [] : [{ left, right }]))
   const left = named('left')
+  const ruler = left === undefined ? null : { ...props, view: left }
   return (
-    <g className="measures" {...decoration}>
-      {pairs.map(([side, end]) => {
-        if (side === undefined || end === undefined) return null
-        const ground = onScreen(side, { u: side.box.u, v: 0 }, scale)
-        const edge = onScreen(end, { u: end.box.u + end.box.width, v: 0 }, scale)
-        return (
-          <g key={side.id}>
-            <path className="measure-reach" d={`M${ground.x - 10} ${ground.y} H${edge.x + 10}`} />
-            <Heights {...props} left={side} right={end} />
-          </g>
-        )
-      })}
-      {left === undefined ? null : <Ruler {...props} view={left} />}
-      {props.captions.map(({ view, text, at }) => (
-        <KeepsSize key={view} {...sheetOnScreen(at, scale)}>
-          <text className="view-caption">{text}</text>
-        </KeepsSize>
-      ))}
-    </g>
+    <svg className="plan-drawing plan-layer" width={props.width} height={props.height} aria-hidden="true">
+      <g className="measures">
+        <g className="moves">
+          {pairs.map((pair) => {
+            const ground = onScreen(pair.left, { u: pair.left.box.u, v: 0 }, scale)
+            const edge = onScreen(pair.right, { u: pair.right.box.u + pair.right.box.width, v: 0 }, scale)
+            return (
+              <g key={pair.left.id}>
+                <path className="measure-reach" d={`M${ground.x - 10} ${ground.y} H${edge.x + 10}`} />
+                <HeightLines {...props} {...pair} />
+              </g>
+            )
+          })}
+          {ruler === null ? null : <RulerLine {...ruler} />}
+        </g>
+        {pairs.map((pair) => (
+          <HeightFigures key={pair.left.id} {...props} {...pair} />
+        ))}
+        {ruler === null ? null : <RulerFigures {...ruler} />}
+        {props.captions.map(({ view, text, at }) => (
+          <KeepsSize key={view} {...sheetOnScreen(at, scale)}>
+            <text className="view-caption">{text}</text>
+          </KeepsSize>
+        ))}
+      </g>
+    </svg>
   )
 })

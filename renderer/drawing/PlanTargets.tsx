@@ -1,12 +1,12 @@
-import { memo } from 'react'
-import type { PlanSheet } from '../../shared-types/figure.ts'
+import { memo, useMemo } from 'react'
+import type { PlanSheet, PlanView } from '../../shared-types/figure.ts'
 import { decoration } from './decoration.ts'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
-import { type PlanScale, viewTransform } from './plan-scale.ts'
+import { onScreen, type PlanScale, viewTransform } from './plan-scale.ts'
 
 interface Target {
   readonly panelId: string
-  readonly view: string
+  readonly view: PlanView
   readonly outline: string
   readonly box: ViewBox
 }
@@ -14,27 +14,23 @@ interface Target {
 const narrow = ({ box }: Target): number => Math.min(box.width, box.height)
 
 /** Every outline of a panel this car has, large ones first, so that small ones lie on top. */
-export function targetsOf(sheet: PlanSheet, panelIds: readonly string[]): readonly Target[] {
+function targetsOf(sheet: PlanSheet, panelIds: readonly string[]): readonly Target[] {
   const own = new Set(panelIds)
   return sheet.views
     .flatMap((view) =>
       view.panels
         .filter(({ panelId }) => own.has(panelId))
         .map(({ panelId, outline }) => {
-          return { panelId, view: view.id, outline, box: boxOf(outlinePoints(outline)) }
+          return { panelId, view, outline, box: boxOf(outlinePoints(outline)) }
         }),
     )
     .sort((a, b) => narrow(b) - narrow(a))
 }
 
 /** Where each panel of the sheet shows first, in the order given. */
-export function leadingTargets(
-  sheet: PlanSheet,
-  targets: readonly Target[],
-  order: readonly string[],
-): readonly Target[] {
+function leadingTargets(sheet: PlanSheet, targets: readonly Target[], order: readonly string[]): readonly Target[] {
   const place = new Map(order.map((panelId, index) => [panelId, index]))
-  const viewPlace = new Map<string, number>(sheet.views.map((view, index) => [view.id, index]))
+  const viewPlace = new Map(sheet.views.map((view, index) => [view, index]))
   const leading = new Map<string, Target>()
   for (const target of targets) {
     const known = leading.get(target.panelId)
@@ -48,7 +44,7 @@ export function leadingTargets(
 
 interface NamedTargetProps {
   readonly target: Target
-  readonly transform: string
+  readonly scale: PlanScale
   readonly name: string
   readonly inHand: boolean
 }
@@ -56,16 +52,16 @@ interface NamedTargetProps {
 /** A shape in an SVG cannot be a button element. */
 const asButton = { role: 'button' } as const
 
-const NamedTarget = memo(function NamedTarget({ target, transform, name, inHand }: NamedTargetProps) {
-  const { box } = target
+const NamedTarget = memo(function NamedTarget({ target, scale, name, inHand }: NamedTargetProps) {
+  const { box, view } = target
+  const { x, y } = onScreen(view, box, scale)
   return (
     <rect
       className="plan-named"
-      transform={transform}
-      x={box.u}
-      y={box.v}
-      width={box.width}
-      height={box.height}
+      x={x}
+      y={y}
+      width={box.width * scale.pixelsPerMm}
+      height={box.height * scale.pixelsPerMm}
       data-panel={target.panelId}
       {...asButton}
       aria-label={name}
@@ -76,7 +72,6 @@ const NamedTarget = memo(function NamedTarget({ target, transform, name, inHand 
 })
 
 interface NamedTargetsProps {
-  readonly sheet: PlanSheet
   readonly targets: readonly Target[]
   readonly scale: PlanScale
   readonly nameOf: (panelId: string) => string
@@ -85,49 +80,99 @@ interface NamedTargetsProps {
   readonly table: readonly unknown[]
 }
 
-const transformsOf = (sheet: PlanSheet, scale: PlanScale) =>
-  new Map(sheet.views.map((view) => [view.id as string, viewTransform(view, scale)]))
-
-/** The panels as keyboard and screen reader meet them: one each, named with its state, in walking order. */
-export const NamedTargets = memo(function NamedTargets(props: NamedTargetsProps) {
-  const { sheet, targets, scale, nameOf, inHand } = props
-  const transforms = transformsOf(sheet, scale)
-  return (
-    <g className="plan-named-targets">
-      {targets.map((target) => (
-        <NamedTarget
-          key={target.panelId}
-          target={target}
-          transform={transforms.get(target.view) ?? ''}
-          name={nameOf(target.panelId)}
-          inHand={target.panelId === inHand}
-        />
-      ))}
-    </g>
-  )
+/** A stretch of the walk: a step renders the stretch it leaves and the one it comes to, and no other. */
+const NamedTargets = memo(function NamedTargets({ targets, scale, nameOf, inHand }: NamedTargetsProps) {
+  return targets.map((target) => (
+    <NamedTarget
+      key={target.panelId}
+      target={target}
+      scale={scale}
+      name={nameOf(target.panelId)}
+      inHand={target.panelId === inHand}
+    />
+  ))
 })
 
 interface PointerTargetsProps {
-  readonly sheet: PlanSheet
   readonly targets: readonly Target[]
   readonly scale: PlanScale
 }
 
 /** The panels as a pointer meets them: every outline in every view, with a halo where it is smaller than a finger. */
-export const PointerTargets = memo(function PointerTargets({ sheet, targets, scale }: PointerTargetsProps) {
-  const transforms = transformsOf(sheet, scale)
+const PointerTargets = memo(function PointerTargets({ targets, scale }: PointerTargetsProps) {
+  const views = [...new Set(targets.map(({ view }) => view))]
   return (
     <g className="plan-targets" {...decoration}>
-      {targets.map((target) => (
-        <path
-          key={`${target.view}${target.panelId}`}
-          className="plan-target"
-          transform={transforms.get(target.view)}
-          d={target.outline}
-          data-panel={target.panelId}
-          style={{ '--narrow': `${(narrow(target) * scale.pixelsPerMm).toFixed(1)}px` } as React.CSSProperties}
-        />
+      {views.map((own) => (
+        <g key={own.id} transform={viewTransform(own, scale)}>
+          {targets
+            .filter(({ view }) => view === own)
+            .map((target) => {
+              const narrowPx = (narrow(target) * scale.pixelsPerMm).toFixed(1)
+              return (
+                <path
+                  key={target.panelId}
+                  className="plan-target"
+                  d={target.outline}
+                  data-panel={target.panelId}
+                  data-narrow={narrowPx}
+                  style={{ '--narrow': `${narrowPx}px` } as React.CSSProperties}
+                />
+              )
+            })}
+        </g>
       ))}
     </g>
+  )
+})
+
+const STRETCH = 12
+
+interface PlanTargetsProps {
+  readonly sheet: PlanSheet
+  readonly scale: PlanScale
+  readonly nameOf: (panelId: string) => string
+  readonly inHand: string | null
+  readonly table: readonly { readonly panelId: string }[]
+  readonly width: number
+  readonly height: number
+}
+
+const inStretches = (targets: readonly Target[]): readonly (readonly Target[])[] =>
+  Array.from({ length: Math.ceil(targets.length / STRETCH) }, (_, at) =>
+    targets.slice(at * STRETCH, (at + 1) * STRETCH),
+  )
+
+/**
+ * The panels to choose from. Keyboard and screen reader meet each once, named with its state, in walking order; a
+ * pointer meets all their outlines.
+ */
+export const PlanTargets = memo(function PlanTargets(props: PlanTargetsProps) {
+  const { sheet, scale, nameOf, inHand, table } = props
+  // As text, so that only another order of the walk sets the targets anew, and not every state that is entered.
+  const order = useMemo(() => table.map(({ panelId }) => panelId).join(' '), [table])
+  const targets = useMemo(() => targetsOf(sheet, order.split(' ')), [sheet, order])
+  const stretches = useMemo(
+    () => inStretches(leadingTargets(sheet, targets, order.split(' '))),
+    [sheet, targets, order],
+  )
+  return (
+    <svg role="presentation" className="plan-drawing plan-layer plan-reached" width={props.width} height={props.height}>
+      <g className="moves">
+        <g className="plan-named-targets">
+          {stretches.map((stretch) => (
+            <NamedTargets
+              key={stretch[0]?.panelId}
+              targets={stretch}
+              scale={scale}
+              nameOf={nameOf}
+              inHand={stretch.some(({ panelId }) => panelId === inHand) ? inHand : null}
+              table={table}
+            />
+          ))}
+        </g>
+        <PointerTargets targets={targets} scale={scale} />
+      </g>
+    </svg>
   )
 })

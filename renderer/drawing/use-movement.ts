@@ -1,6 +1,7 @@
 import { type RefObject, useLayoutEffect, useRef } from 'react'
 import type { PlanSheet } from '../../shared-types/figure.ts'
 import { typeScale } from '../../shared-types/tokens.ts'
+import { ticksPath } from './KeepsSize.tsx'
 import { type LookSource, movementTo, type Room } from './plan-scale.ts'
 
 interface Movement {
@@ -21,80 +22,129 @@ export function typeFactorOf(drawing: Element): number {
 }
 
 /** Writes only what differs: an attribute written again is laid out again. */
-function put(elements: Iterable<Element>, name: string, textFor: (one: Element) => string): void {
+function put<One extends Element>(elements: Iterable<One>, name: string, textFor: (one: One) => string): void {
   for (const one of elements) {
     const text = textFor(one)
     if (one.getAttribute(name) !== text) one.setAttribute(name, text)
   }
 }
 
-/** Draws everything that follows the look in its right weights; what keeps its size is turned back. */
-function draw(drawing: HTMLElement, { zoom, x, y }: Movement): void {
+/** Wide enough for any finger: a target that shows wider needs no halo, however much wider it is, px. */
+const WIDE_PX = 96
+
+/** Draws a layer in its right weights for a movement; what keeps its size is only moved. */
+function draw(layer: Element, { zoom, x, y }: Movement): void {
   const matrix = `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`
-  put(drawing.querySelectorAll('.moves'), 'transform', () => matrix)
-  const unzoom = `scale(${1 / zoom})`
-  put(drawing.querySelectorAll('.keeps-size'), 'transform', () => unzoom)
-  put(drawing.querySelectorAll('.moves pattern'), 'patternTransform', (pattern) => {
-    const [unit, turn] = [pattern.getAttribute('data-unit'), pattern.getAttribute('data-turn')]
-    return `scale(${1 / (Number(unit) * zoom)}) rotate(${turn})`
+  put(layer.querySelectorAll('.moves'), 'transform', () => matrix)
+  put(layer.querySelectorAll<SVGElement>('.keeps-size'), 'transform', ({ dataset }) => {
+    return `translate(${(zoom * Number(dataset.x) + x).toFixed(2)} ${(zoom * Number(dataset.y) + y).toFixed(2)})`
   })
-  drawing.querySelector<SVGGElement>('.plan-targets')?.style.setProperty('--zoom', String(zoom))
+  put(layer.querySelectorAll<SVGElement>('.keeps-ticks'), 'd', ({ dataset }) =>
+    ticksPath(dataset.ticks ?? '', zoom, x, y),
+  )
+  put(layer.querySelectorAll<SVGElement>('pattern'), 'patternTransform', ({ dataset }) => {
+    return `scale(${1 / (Number(dataset.unit) * zoom)}) rotate(${dataset.turn})`
+  })
+}
+
+/** Targets whose halo is set in one frame: each is styled anew. */
+const HALOS = 24
+
+/** Fits the halos of targets to a zoom, so many at once; true when there were more. */
+function fitHalos(drawing: Element, zoom: number, most: number): boolean {
+  let left = most
+  for (const target of drawing.querySelectorAll<SVGElement>('.plan-target')) {
+    const narrow = `${Math.min(WIDE_PX, Number(target.dataset.narrow) * zoom).toFixed(1)}px`
+    if (target.style.getPropertyValue('--narrow') === narrow) continue
+    if (left === 0) return true
+    target.style.setProperty('--narrow', narrow)
+    left -= 1
+  }
+  return false
 }
 
 /** Carries the picture that was drawn for one movement to where another wants it; whole pixels where it keeps its size. */
-function carry(drawing: HTMLElement, drawn: Movement, wanted: Movement): void {
+function carry({ style }: SVGElement, drawn: Movement, wanted: Movement): void {
   const ratio = wanted.zoom / drawn.zoom
-  const by = Math.abs(ratio - 1) < 1e-6 ? 1 : ratio
+  const by = isSameZoom(wanted, drawn) ? 1 : ratio
   const whole = (px: number) => (by === 1 ? Math.round(px) : px).toFixed(2)
   const [x, y] = [whole(wanted.x - drawn.x * by), whole(wanted.y - drawn.y * by)]
-  drawing.style.transform =
-    by === 1 && Number(x) === 0 && Number(y) === 0 ? '' : `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`
+  style.transform = by === 1 && Number(x) === 0 && Number(y) === 0 ? '' : `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`
+}
+
+const isSameZoom = (a: Movement, b: Movement): boolean => Math.abs(a.zoom / b.zoom - 1) <= 1e-6
+
+const whole: Movement = { zoom: 1, x: 0, y: 0 }
+
+/** The layers of a drawing, what is seen before what is only reached, and the movement each was drawn for. */
+function layersOf(drawing: RefObject<HTMLElement | null>, drawn: WeakMap<Element, Movement>) {
+  const layers = [...(drawing.current?.querySelectorAll<SVGElement>('.plan-layer') ?? [])]
+  const isReached = (layer: Element) => layer.matches('.plan-reached')
+  return [...layers.filter((layer) => !isReached(layer)), ...layers.filter(isReached)].map((layer) => {
+    return { layer, stands: drawn.get(layer) ?? whole }
+  })
 }
 
 /**
  * Shows a drawing as its look says and follows it without rendering anything anew: the finished picture is carried along
- * at once, and drawn again in its right weights the moment a zoom rests; a picture that was only moved is right as it
- * is. `content` changes with what is drawn.
+ * at once, and drawn again in its right weights the moment a zoom rests, one layer in each frame, the others being
+ * carried until it is their turn; a picture that was only moved is right as it is. `placed` changes with what keeps its
+ * size.
  */
 export function useMovement(
   drawing: RefObject<HTMLElement | null>,
   sheet: PlanSheet,
   { width, height }: Room,
   look: LookSource,
-  content: unknown,
+  placed: unknown,
 ): void {
-  const drawn = useRef<Movement>({ zoom: 1, x: 0, y: 0 })
+  const drawn = useRef(new WeakMap<Element, Movement>())
   useLayoutEffect(() => {
-    const element = drawing.current
-    if (element === null) return
     const wanted = () => movementTo(sheet, { width, height }, look.now())
-    const drawAnew = () => {
-      drawn.current = wanted()
-      draw(element, drawn.current)
-      carry(element, drawn.current, drawn.current)
+    const drawAnew = (layer: SVGElement, movement: Movement) => {
+      drawn.current.set(layer, movement)
+      draw(layer, movement)
+      carry(layer, movement, wanted())
     }
-    drawAnew()
+    const layers = () => layersOf(drawing, drawn.current)
+    const first = wanted()
+    for (const { layer } of layers()) drawAnew(layer, first)
+    if (drawing.current !== null) fitHalos(drawing.current, first.zoom, Number.POSITIVE_INFINITY)
     let shown = look.now()
-    let [asked, rest] = [0, 0]
+    let [asked, rest, slice] = [0, 0, 0]
     const show = () => {
       asked = 0
-      carry(element, drawn.current, wanted())
+      for (const { layer, stands } of layers()) carry(layer, stands, wanted())
+    }
+    const drawNext = () => {
+      slice = 0
+      const all = layers()
+      const isReady = ({ stands }: (typeof all)[number]) => isSameZoom(stands, wanted())
+      const next = all.find((one) => !isReady(one))
+      // For the very movement its neighbours were drawn for, so that all are carried by the same whole pixels.
+      if (next !== undefined) drawAnew(next.layer, all.find(isReady)?.stands ?? wanted())
+      else if (drawing.current === null || !fitHalos(drawing.current, wanted().zoom, HALOS)) return
+      slice = requestAnimationFrame(drawNext)
     }
     const forget = look.subscribe(() => {
       if (look.now() === shown) return
       shown = look.now()
       clearTimeout(rest)
-      if (Math.abs(wanted().zoom / drawn.current.zoom - 1) > 1e-6) rest = window.setTimeout(drawAnew, REST_MS)
+      cancelAnimationFrame(slice)
+      rest = window.setTimeout(() => {
+        slice = requestAnimationFrame(drawNext)
+      }, REST_MS)
       if (asked === 0) asked = requestAnimationFrame(show)
     })
     return () => {
       cancelAnimationFrame(asked)
+      cancelAnimationFrame(slice)
       clearTimeout(rest)
       forget()
     }
   }, [drawing, sheet, width, height, look])
   useLayoutEffect(() => {
-    // What is drawn newly keeps its size like the rest of the picture, which may have been carried elsewhere since.
-    if (drawing.current !== null && content !== null) draw(drawing.current, drawn.current)
-  }, [drawing, content])
+    // What is drawn newly stands where the rest of its picture was drawn, which may have been carried elsewhere since.
+    if (placed !== null) for (const { layer, stands } of layersOf(drawing, drawn.current)) draw(layer, stands)
+  }, [drawing, placed])
 }

@@ -49,3 +49,12 @@ export function marksOfViews(
     }),
   )
 }
+
+/** Marks gathered by the view they stand in. */
+export function byView<Mark extends { readonly view: string }>(
+  marks: readonly Mark[],
+): ReadonlyMap<string, readonly Mark[]> {
+  const groups = new Map<string, Mark[]>()
+  for (const mark of marks) groups.set(mark.view, [...(groups.get(mark.view) ?? []), mark])
+  return groups
+}

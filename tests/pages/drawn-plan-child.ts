@@ -26,7 +26,7 @@ export interface RedrawTimes {
   /** Within a gesture: the finished picture is carried along. */
   readonly move: number[]
   readonly map: number[]
-  /** Longest frame after the plan has rested: everything is drawn in its right weights. */
+  /** Longest of the frames after a zoom, until everything is drawn in its right weights. */
   atRest: number[]
   /** Time from picture to picture while every frame moves the plan. */
   readonly between: number[]
@@ -88,18 +88,26 @@ function frameOf(change: () => void, within: boolean): Promise<number> {
   })
 }
 
-/** Longest of the frames in the quarter of a second after a change. */
-async function longestFrame(change: () => void): Promise<number> {
-  let before = await nextFrame()
-  const began = before
-  let longest = 0
-  change()
-  while (before - began < 250) {
-    const now = await nextFrame()
-    longest = Math.max(longest, now - before)
-    before = now
-  }
-  return longest
+/** Long enough for a gesture to be taken for ended and for every layer to be drawn anew, ms. */
+const WATCHED_MS = 600
+
+/** Time of the longest of the frames after a change, each from its start until after it was painted. */
+function longestFrame(change: () => void): Promise<number> {
+  return new Promise((done) => {
+    const until = performance.now() + WATCHED_MS
+    let longest = 0
+    const frame = () => {
+      const began = performance.now()
+      // Asked for before anything else asks, so that the next frame is timed from its start too.
+      if (began < until) requestAnimationFrame(frame)
+      afterPaint(() => {
+        longest = Math.max(longest, performance.now() - began)
+        if (began >= until) done(longest)
+      })
+    }
+    requestAnimationFrame(frame)
+    change()
+  })
 }
 
 /** Draws the plan and offers `measureRedraws` to the benchmark. */

@@ -7,6 +7,8 @@ import sharp, { type Sharp } from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { bodyPlan } from '../../electron/figures/body-plan.ts'
 import { planMarks } from '../../electron/figures/plan-marks.ts'
+import { printedSheet } from '../../electron/report/drawing/printed-sheet.ts'
+import { pageGeometry } from '../../electron/report/layout/page-geometry.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
 import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { startProgram } from '../../electron/use-cases/running-program.ts'
@@ -107,7 +109,10 @@ beforeAll(async () => {
   figure = bodyPlan(particulars.body, commission.names, particulars.dimensions, particulars.conditions)
   const outside = figure.sheets.find(({ id }) => id === 'outside')
   if (outside === undefined) throw new Error('The plan has no outside.')
-  sheet = outside
+  const printed = printedSheet(outside)
+  if (printed.scale !== PRINTED) throw new Error(`The page draws the sheet 1 : ${printed.scale}.`)
+  // As the page arranges its views: the drawing is what is compared.
+  sheet = printed.sheet
   const { panels } = panelList(particulars.body, commission.level, particulars.conditions)
   marks = {
     ...planMarks({ sheet, record, definitions: panels, names: commission.names, pixelsPerMm, inHand: null }),
@@ -165,7 +170,7 @@ function figureOf(page: Ink, screen: Ink): Ink {
   }
   const some = sample.filter((_, index) => index % Math.ceil(sample.length / 1500) === 0)
   let best = { score: -1, left: 0, top: 0 }
-  const left = Math.round((22 + (170 - sheet.widthMm / PRINTED) / 2) * DOTS_PER_MM)
+  const left = Math.round(pageGeometry('A4').leftMm * DOTS_PER_MM)
   for (let top = 0; top + screen.height < page.height; top++) {
     for (let dx = -2; dx <= 2; dx++) {
       const score = some.filter(([x, y]) => at(page, x + left + dx, y + top) > 0.3).length

@@ -24,6 +24,10 @@ afterAll(async () => {
 /** The plan has come to rest and its callouts are set for the scale it has come to. */
 async function rested(): Promise<void> {
   await page.waitForTimeout(350)
+  await page.waitForFunction(() => {
+    const grown = [...document.querySelectorAll('.plan-layer .moves')].map((one) => one.getAttribute('transform'))
+    return new Set(grown).size === 1
+  })
   await settled(page)
 }
 const wholeSheet = async () => {
@@ -82,6 +86,40 @@ describe('the plan moves', () => {
     expect(after.x - before.x).toBeCloseTo(-60, -1)
     expect(after.y - before.y).toBeCloseTo(-30, -1)
     expect(await titleOf()).toBe(title)
+    await wholeSheet()
+  })
+
+  it('as one picture, also where it is dragged on while its layers are drawn anew, one in each frame', async () => {
+    const places = () =>
+      page.evaluate(() => {
+        const layers = [...document.querySelectorAll<SVGElement>('.plan-layer')]
+        return layers.map(
+          (layer) => `${layer.querySelector('.moves')?.getAttribute('transform')} ${layer.style.transform}`,
+        )
+      })
+    await page.evaluate(() => {
+      const seen = new Set<number>()
+      Object.assign(window, { seen })
+      const layers = [...document.querySelectorAll('.plan-layer .moves')]
+      const before = layers.map((one) => one.getAttribute('transform'))
+      const look = () => {
+        seen.add(layers.filter((one, index) => one.getAttribute('transform') !== before[index]).length)
+        if (!seen.has(layers.length)) requestAnimationFrame(look)
+      }
+      look()
+    })
+    await page.mouse.move(700, 500)
+    await page.mouse.wheel(0, -240)
+    await page.waitForFunction(() => (window as unknown as { seen: Set<number> }).seen.size > 2)
+    await page.mouse.down()
+    await page.mouse.move(663.5, 480.5, { steps: 4 })
+    await page.mouse.up()
+    await rested()
+    const all = await places()
+    expect(all.length).toBeGreaterThan(5)
+    expect(new Set(all).size).toBe(1)
+    const steps = await page.evaluate(() => [...(window as unknown as { seen: Set<number> }).seen])
+    expect(steps).toEqual([...all, ''].map((_, drawn) => drawn))
     await wholeSheet()
   })
 

@@ -10,10 +10,12 @@ import { correction } from '../../shared-types/correction.ts'
 import { edition } from '../../shared-types/edition.ts'
 import { exhibit } from '../../shared-types/exhibit.ts'
 import { finding } from '../../shared-types/finding.ts'
+import { observation } from '../../shared-types/observation.ts'
 import { panelState } from '../../shared-types/panel.ts'
 import { partEntry } from '../../shared-types/part.ts'
 import { gauge, gaugeCheck, spot } from '../../shared-types/reading.ts'
 import type { RegisterName } from '../../shared-types/record.ts'
+import { sheetCopy } from '../../shared-types/sheet-copy.ts'
 import { beginning, scratchFolder } from './sample-record.ts'
 
 const schemas: { readonly [R in RegisterName]: z.ZodObject } = {
@@ -29,6 +31,8 @@ const schemas: { readonly [R in RegisterName]: z.ZodObject } = {
   gaugeChecks: gaugeCheck,
   parts: partEntry,
   claims: claim,
+  sheets: sheetCopy,
+  observations: observation,
   corrections: correction,
   exhibits: exhibit,
   editions: edition,

@@ -287,10 +287,14 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         reasons: 'Cast two years after the car was built.',
         setAside: 'That the date is 1952: the type began in 1956.',
         wouldSettle: 'The build card.',
+        asserts: [],
+        reliability: null,
         findings: [1],
         exhibits: [2],
       },
     ],
+    sheets: [],
+    observations: [],
     corrections: [
       {
         number: 1,
@@ -431,6 +435,8 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
   return {
     record,
     judgement: judgementFixture,
+    identity: null,
+    coatingMaps: [],
     panels,
     parts,
     partGroups: partGroups(),

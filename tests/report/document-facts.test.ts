@@ -61,6 +61,23 @@ describe.runIf(poppler)('the file, as poppler reads it', () => {
     ])
   })
 
+  test('the words are those of the screen: entries of the journal, their SHA-256, declared errors', () => {
+    const text = textOf(report.path).replace(/\s+/g, ' ')
+    expect(text).not.toMatch(/\bhash|journal row|row of its journal|as declared/i)
+    expect(text).toContain('SHA-256 of entry 41 of the journal')
+    expect(text).toMatch(/declared error 2\sµm \+ 3\s% of the reading/)
+    expect(text).not.toContain('drawn to these')
+  })
+
+  test('dimensions of the record’s own car are listed', async () => {
+    const record = recordFixture()
+    const particulars = { ...record.particulars, dimensions: { lengthMm: 4254 } }
+    const { path } = await composed(contentFixture({ ...record, particulars }))
+    expect(textOf(path).replace(/\s+/g, ' ')).toMatch(
+      /length 4\s254\smm; uncertainty not stated\. The plans are drawn to these/,
+    )
+  })
+
   test('a position is printed only where the client agreed', async () => {
     const record = recordFixture()
     expect(textOf(report.path)).not.toContain('51.12346')

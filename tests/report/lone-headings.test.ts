@@ -1,61 +1,13 @@
 import fc from 'fast-check'
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { expect, test } from 'vitest'
 import { pageGeometry } from '../../electron/report/layout/page-geometry.ts'
 import type { Paper } from '../../shared-types/edition.ts'
 import { composed } from './composing.ts'
 import { contentFixture, exhibitFixture, findingFixture, recordFixture } from './content-fixture.ts'
+import { type Told, toldPages } from './told-pages.ts'
 
 const POINTS_PER_MM = 72 / 25.4
 const PANELS = ['front-side.L', 'front-door.L', 'roof-skin', 'front-side.R']
-
-/** A piece of text of a page, with the kind of element it belongs to; in the order in which the report is read. */
-interface Told {
-  readonly role: string
-  /** Which element of the page it belongs to. */
-  readonly element: number
-  readonly text: string
-  readonly x: number
-  readonly y: number
-}
-
-interface Node {
-  readonly role?: string
-  readonly id?: string
-  readonly type?: string
-  readonly children?: readonly Node[]
-}
-
-/** Every page as pdf.js reads it, by its structure tree. */
-async function toldPages(bytes: Buffer): Promise<Told[][]> {
-  const document = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise
-  const pages: Told[][] = []
-  for (let number = 1; number <= document.numPages; number++) {
-    const page = await document.getPage(number)
-    const texts = new Map<string, Pick<Told, 'text' | 'x' | 'y'>[]>()
-    let current = ''
-    for (const item of (await page.getTextContent({ includeMarkedContent: true })).items) {
-      if ('str' in item) {
-        if (item.str.trim() === '') continue
-        const own = { text: item.str, x: item.transform[4], y: item.transform[5] }
-        texts.set(current, [...(texts.get(current) ?? []), own])
-      } else current = item.type === 'endMarkedContent' ? '' : (item.id ?? '')
-    }
-    const told: Told[] = []
-    let elements = 0
-    const visit = (node: Node, role: string, element: number): void => {
-      if (node.type === 'content')
-        for (const own of texts.get(node.id ?? '') ?? []) told.push({ role, element, ...own })
-      const within = node.role === undefined || node.role === 'Link'
-      const own = within ? element : ++elements
-      for (const kid of node.children ?? []) visit(kid, within ? role : (node.role ?? role), own)
-    }
-    visit((await page.getStructTree()) as Node, '', 0)
-    pages.push(told)
-  }
-  await document.destroy()
-  return pages
-}
 
 const isHeading = ({ role }: Told): boolean => /^H[1-3]$/.test(role)
 
@@ -121,7 +73,7 @@ test('no heading stands alone at the foot of a page, whatever the record holds',
 }, 120_000)
 
 test('a heading alone is seen', () => {
-  const line = (role: string, x: number, y: number): Told => ({ role, element: y, text: role, x, y })
+  const line = (role: string, x: number, y: number): Told => ({ role, element: y, text: role, x, y, size: 9 })
   expect(loneHeadings([line('P', 180, 200), line('H2', 60, 100), line('P', 60, 90)], 180)).toEqual(['H2 H2'])
   expect(loneHeadings([line('H2', 60, 100), line('P', 180, 100), line('H2', 60, 80)], 180)).toEqual(['H2 H2'])
   expect(loneHeadings([line('H2', 60, 100), line('P', 60, 90), line('P', 180, 100)], 180)).toEqual([])

@@ -5,10 +5,13 @@ import { agreement } from '../../electron/report/sections/identity.ts'
 import { costBounds } from '../../electron/report/wording/costs.ts'
 import { cameraTime, daysText, dayText } from '../../electron/report/wording/dates.ts'
 import { bounds, figure, measuredValue, shareBounds, sizes } from '../../electron/report/wording/numbers.ts'
-import { spotFigures } from '../../electron/report/wording/spot-figures.ts'
+import { ownDimensionsWords } from '../../electron/report/wording/own-dimensions.ts'
+import { placeSentence } from '../../electron/report/wording/sentences.ts'
+import { declaredError, spotFigures } from '../../electron/report/wording/spot-figures.ts'
+import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
 import type { JournalEntry } from '../../shared-types/record.ts'
-import { recordFixture } from './content-fixture.ts'
+import { findingFixture, recordFixture } from './content-fixture.ts'
 
 describe('numbers', () => {
   test('thousands by narrow space, true minus, no negative nought', () => {
@@ -40,6 +43,61 @@ describe('numbers', () => {
     const unpriced = record.corrections.map((row) => ({ ...row, state: 'planned' as const }))
     expect(costBounds({ ...record, corrections: unpriced })).toContain('1 planned correction has no estimate')
   })
+})
+
+test('a gauge’s declared error is said in full, and that there is none', () => {
+  const [gauge] = recordFixture().gauges
+  if (gauge === undefined) throw new Error('no gauge')
+  expect(declaredError(gauge, 'µm')).toBe('declared error 2\u202Fµm + 3\u202F% of the reading')
+  expect(declaredError({ ...gauge, errorPercent: null }, 'mil')).toBe('declared error 0.1\u202Fmil')
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: 2.5 }, 'µm')).toBe(
+    'declared error 2.5\u202F% of the reading',
+  )
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: null }, 'µm')).toBe('error not declared')
+})
+
+test('what the car itself measures is listed, in the commission’s unit; nothing where nothing was given', () => {
+  const record = recordFixture()
+  const { dimensions } = dimensionList('coupe')
+  expect(ownDimensionsWords(dimensions, record)).toBe('')
+  const measured = { ...record.particulars, dimensions: { wheelbaseMm: 2510, lengthMm: 4254, screenRakeDegrees: 47.5 } }
+  const words = ownDimensionsWords(dimensions, { ...record, particulars: measured })
+  expect(words).toMatch(/^[A-Z].*4\u202F254\u202Fmm; [a-z].*2\u202F510\u202Fmm; [a-z].*47\.5°$/)
+  const inches = { ...record.commission, lengthUnit: 'in' as const, names: 'us' as const }
+  expect(ownDimensionsWords(dimensions, { particulars: measured, commission: inches })).toContain('98.82\u202Fin')
+})
+
+test('where a finding lies is said in distances from the centre line with their side, never below nought', () => {
+  const at = (view: 'roof' | 'rear' | 'left', points: readonly (readonly [number, number])[]) =>
+    placeSentence(
+      findingFixture(1, 'roof-skin', {
+        extent: { view, shape: 'line', points: points.map(([u, v]) => ({ u, v })) },
+      }),
+    )
+  expect(
+    at('rear', [
+      [-257, -549],
+      [-115, -528],
+    ]),
+  ).toContain('115 to 257 to the left of the centre line, height 528 to 549')
+  expect(
+    at('roof', [
+      [1200, -6],
+      [1300, 174],
+    ]),
+  ).toContain('from 6 to the right to 174 to the left of the centre line')
+  expect(
+    at('roof', [
+      [1200, 0],
+      [1300, 174],
+    ]),
+  ).toContain('a line on the car seen from above, station 1\u202F200 to 1\u202F300, 0 to 174 to the left')
+  expect(
+    at('left', [
+      [500, -600],
+      [500, -600],
+    ]),
+  ).toContain('a line on the left side, station 500, height 600')
 })
 
 test('days are written out, never through a time zone', () => {

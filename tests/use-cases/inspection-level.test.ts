@@ -103,6 +103,6 @@ it('a level narrowed after the walk keeps what was seen beyond it, in coverage a
   expect(coverage.find(({ layer }) => layer === 'under')).toMatchObject({ seen: 1, walked: 0 })
   const text = await reportText()
   expect(text).toContain('repaired metal')
-  expect(text).toMatch(/Panels of figure “Underneath”/)
+  expect(text).toMatch(/Underneath, 1 : \d+/)
   expect(text).toMatch(/1 of 25 panels inspected, none in the walk/)
 })

@@ -55,7 +55,7 @@ it('an assessment is plain JSON with every computed conclusion', async () => {
   await survey.ask('finding.add', {
     draft: { ...rust, grade: { standard: 'ISO 4628-3', affectedPercent: 0.4, basis: 'estimated' } },
   })
-  const assessment = assess(survey.program)
+  const assessment = await assess(survey.program)
   expect(JSON.parse(JSON.stringify(assessment))).toEqual(assessment)
   expect(assessment.rustGrades).toMatchObject([{ finding: 1, iso4628Part3: { grade: 'Ri 2' }, astmD610: { grade: 6 } }])
   expect(assessment.judgement.whole.originalMetal).toMatchObject({ lowPercent: 0, highPercent: 100 })

@@ -34,6 +34,8 @@ const claim: ClaimDraft = {
   reasons: '',
   setAside: '',
   wouldSettle: 'the pad',
+  asserts: [],
+  reliability: null,
   findings: [],
   exhibits: [],
 }

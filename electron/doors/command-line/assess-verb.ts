@@ -13,7 +13,7 @@ export const assessing: Verb = {
   act: ({ words: [record = ''] }, around) =>
     withProgram(around, undefined, async (begun) => {
       await ask(begun, 'records.open', { path: resolve(around.here, record), readOnly: true })
-      around.print(JSON.stringify(assess(begun.program), null, 2))
+      around.print(JSON.stringify(await assess(begun.program), null, 2))
       return 0
     }),
 }

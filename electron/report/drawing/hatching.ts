@@ -2,6 +2,7 @@ import type { HatchName } from '../../../shared-types/figure.ts'
 import { type HatchLines, hatches, isSolid, MM_PER_HATCH_PIXEL } from '../../../shared-types/tokens.ts'
 import { type PageCanvas, POINTS_PER_MM, type StrokeStyle } from '../document/page-canvas.ts'
 import { inks } from '../layout/text-style.ts'
+import { UNSTROKED } from './path-operators.ts'
 
 interface PagePoint {
   readonly x: number
@@ -30,7 +31,7 @@ export function drawHatch(
   const hatch = hatches[name]
   if (hatch === null) return
   page.saved(() => {
-    page.rawPath(outline, 'W n', { weightMm: 0.1, colour: inks.ink })
+    page.rawPath(outline, 'W n', UNSTROKED)
     if (hatch.kind === 'stipple') {
       stipple(page, box, hatch.radiusPx * MM_PER_HATCH_PIXEL, hatch.quincunxPx * MM_PER_HATCH_PIXEL, origin)
     } else if (isSolid(hatch)) {

@@ -1,5 +1,6 @@
 import type { PlanFigure } from '../../../shared-types/figure.ts'
 import type { PlanPoint, ViewId } from '../../../shared-types/finding.ts'
+import { printedMarks } from '../../../shared-types/tokens.ts'
 import type { ObjectWriter } from '../document/object-writer.ts'
 import { type PageCanvas, POINTS_PER_MM } from '../document/page-canvas.ts'
 import type { Composer, StoredObject } from '../layout/composer.ts'
@@ -8,7 +9,6 @@ import { pathOperators } from './path-operators.ts'
 
 /** Line weight of an outline in millimetres of the car: 0.12 mm at the usual size of a locator. */
 const OUTLINE_WEIGHT_MM = 16
-const DOT_RADIUS_MM = 0.7
 
 /** Stores the outline of each view once, in millimetres of the car, so that hundreds of locators cost little. */
 export async function writeOutlines(
@@ -96,5 +96,5 @@ export function drawLocator(
   ])
   const x = left + (where.at.u - view.box.u) * scale
   const y = box.top + (where.at.v - view.box.v) * scale
-  page.circle(x, y, DOT_RADIUS_MM, null, inks.accent)
+  page.circle(x, y, printedMarks.locatorDot, null, inks.accent)
 }

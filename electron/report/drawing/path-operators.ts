@@ -1,4 +1,8 @@
-import { POINTS_PER_MM } from '../document/page-canvas.ts'
+import { POINTS_PER_MM, type StrokeStyle } from '../document/page-canvas.ts'
+import { inks } from '../layout/text-style.ts'
+
+/** For a path that cuts or is filled, and is not stroked. */
+export const UNSTROKED: StrokeStyle = { weightMm: 0, colour: inks.ink }
 
 /** Where view millimetres come to stand: page millimetres for `u`, `v` and the factor of size. */
 export interface Placement {

@@ -1,3 +1,4 @@
+import { printedMarks } from '../../../shared-types/tokens.ts'
 import type { PageCanvas } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
@@ -45,9 +46,9 @@ export function shareBars(
     draw: (page, topMm) => {
       page.belongTo(figure)
       const y = topMm + 3.8
-      page.line(at(0), y, at(100), y, { weightMm: 0.1, colour: inks.ink })
+      page.line(at(0), y, at(100), y, { weightMm: printedMarks.axis, colour: inks.ink })
       for (const tick of [0, 25, 50, 75, 100]) {
-        page.line(at(tick), y - 0.8, at(tick), y, { weightMm: 0.1, colour: inks.ink })
+        page.line(at(tick), y - 0.8, at(tick), y, { weightMm: printedMarks.axis, colour: inks.ink })
         set(page, tick === 100 ? '100 %' : String(tick), styles.lettering, at(tick) - (tick === 0 ? 0.6 : 1.3), y - 1.3)
       }
     },
@@ -106,7 +107,7 @@ function drawBar(
   bar: { readonly lowPercent: number; readonly highPercent: number },
   top: number,
 ): void {
-  const style = { weightMm: 0.12, colour: inks.ink }
+  const style = { weightMm: printedMarks.dimension, colour: inks.ink }
   if (bar.lowPercent > 0) page.rectangle(at(0), top, at(bar.lowPercent) - at(0), BAR_HEIGHT_MM, null, inks.ink)
   if (bar.highPercent > bar.lowPercent) {
     page.rectangle(at(bar.lowPercent), top, at(bar.highPercent) - at(bar.lowPercent), BAR_HEIGHT_MM, style)

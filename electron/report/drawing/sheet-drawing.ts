@@ -1,43 +1,38 @@
 import type { CalloutMark, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
-import { lineWeights } from '../../../shared-types/tokens.ts'
+import { lineWeights, printedMarks } from '../../../shared-types/tokens.ts'
 import type { PageCanvas } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
 import { breakLines, measure } from '../layout/line-breaking.ts'
-import { FIELD_WIDTH_MM } from '../layout/page-geometry.ts'
 import { drawLine } from '../layout/text-block.ts'
 import { inks, styles } from '../layout/text-style.ts'
 import { place } from '../wording/references.ts'
-import { sheetScaleFor } from './scales.ts'
+import { printedSheet } from './printed-sheet.ts'
 import { drawLegendPatch, drawViewMarked } from './view-drawing.ts'
 
-const RING_RADIUS_MM = 2.1
-const LEADER_DOT_MM = 0.45
-const LEGEND_ROW_MM = 4
-const SCALE_BAR_ROOM_MM = 7
-
-/** Most height of a sheet on the page, legend included, mm. */
-export const SHEET_HEIGHT_MM = 168
-
-/** Scale at which a sheet will be printed, 1 : n, before its legend is known. */
-export const printedScale = (sheet: PlanSheet): number =>
-  sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, SHEET_HEIGHT_MM - SCALE_BAR_ROOM_MM - 2 * LEGEND_ROW_MM)
+const { ringRadius: RING_RADIUS_MM, legendRow: LEGEND_ROW_MM, scaleBarRoom: SCALE_BAR_ROOM_MM } = printedMarks
+const CAPTION_PITCH_MM = 3.2
 
 export interface SheetDrawing {
   readonly scale: number
+  readonly beside: boolean
+  readonly widthMm: number
   readonly heightMm: number
   draw(page: PageCanvas, topMm: number, owner: StructureElement): void
 }
 
-/** A sheet of the plan with its marks, scale bar and legend, centred in the field. */
-export function sheetDrawing(composer: Composer, sheet: PlanSheet, marks: PlanMarks): SheetDrawing {
-  const legend = legendRows(marks)
+/** A sheet of the plan with its marks, scale bar and legend, at the left edge of the field. */
+export function sheetDrawing(composer: Composer, whole: PlanSheet, marks: PlanMarks): SheetDrawing {
+  const { sheet, scale, beside } = printedSheet(whole)
+  const widthMm = sheet.widthMm / scale
+  const legend = legendRows(marks, widthMm)
   const legendMm = legend.length * LEGEND_ROW_MM + SCALE_BAR_ROOM_MM
-  const scale = sheetScaleFor(sheet.widthMm, sheet.heightMm, FIELD_WIDTH_MM, SHEET_HEIGHT_MM - legendMm)
   const drawnMm = sheet.heightMm / scale
-  const left = composer.geometry.leftMm + (FIELD_WIDTH_MM - sheet.widthMm / scale) / 2
+  const left = composer.geometry.leftMm
   return {
     scale,
+    beside,
+    widthMm,
     heightMm: drawnMm + legendMm,
     draw(page, topMm, owner) {
       page.belongTo(owner)
@@ -54,13 +49,30 @@ export function sheetDrawing(composer: Composer, sheet: PlanSheet, marks: PlanMa
       const onSheet = (point: { x: number; y: number }) => ({ x: left + point.x / scale, y: topMm + point.y / scale })
       for (const { text, at } of marks.captions) {
         const { x, y } = onSheet(at)
-        letter(composer, page, owner, text, x, y)
+        drawCaption(composer, page, owner, text, Math.max(left, x), y, left + widthMm)
       }
       for (const callout of marks.callouts) drawCallout(composer, page, owner, callout, onSheet)
       drawScaleBar(composer, page, owner, scale, topMm + drawnMm + 3)
       drawLegend(composer, page, owner, legend, topMm + drawnMm + SCALE_BAR_ROOM_MM)
     },
   }
+}
+
+/** Name of a view; one longer than the drawing is wide grows upwards, away from the view. */
+function drawCaption(
+  composer: Composer,
+  page: PageCanvas,
+  owner: StructureElement,
+  text: string,
+  left: number,
+  baseline: number,
+  right: number,
+): void {
+  const lines = breakLines([{ text, style: styles.letteringStrong }], right - left)
+  lines.forEach((line, index) => {
+    const lift = (lines.length - 1 - index) * CAPTION_PITCH_MM
+    drawLine(composer.document, page, line, left, baseline - lift, owner)
+  })
 }
 
 function letter(
@@ -70,7 +82,7 @@ function letter(
   text: string,
   left: number,
   baseline: number,
-  style: (typeof styles)[keyof typeof styles] = styles.letteringStrong,
+  style: (typeof styles)[keyof typeof styles],
 ): void {
   const [line] = breakLines([{ text, style }], 120)
   if (line !== undefined) drawLine(composer.document, page, line, left, baseline, owner)
@@ -91,15 +103,20 @@ function drawCallout(
     if (before !== undefined) page.line(before.x, before.y, point.x, point.y, style)
   })
   const end = leader.at(-1)
-  if (end !== undefined) page.circle(end.x, end.y, LEADER_DOT_MM, null, inks.accent)
-  page.circle(ring.x, ring.y, RING_RADIUS_MM, { weightMm: 0.2, colour: inks.accent }, inks.paper)
+  if (end !== undefined) page.circle(end.x, end.y, printedMarks.leaderDot, null, inks.accent)
+  page.circle(ring.x, ring.y, RING_RADIUS_MM, { weightMm: printedMarks.ringLine, colour: inks.accent }, inks.paper)
   const width = measure(callout.figure, styles.ring)
   letter(composer, page, owner, callout.figure, ring.x - width / 2, ring.y + 0.78, styles.ring)
   const target = [place.panel(callout.panelId), place.planRow(callout.panelId)].find((name) =>
     composer.before.anchors.has(name),
   )
   if (target === undefined) return
-  const box = { left: ring.x - RING_RADIUS_MM, top: ring.y - RING_RADIUS_MM, width: 4.2, height: 4.2 }
+  const box = {
+    left: ring.x - RING_RADIUS_MM,
+    top: ring.y - RING_RADIUS_MM,
+    width: 2 * RING_RADIUS_MM,
+    height: 2 * RING_RADIUS_MM,
+  }
   page.link(owner.add('Link'), box, target, `${callout.figure} ${composer.panelName(callout.panelId)}`)
   page.belongTo(owner)
 }
@@ -107,7 +124,7 @@ function drawCallout(
 function drawScaleBar(composer: Composer, page: PageCanvas, owner: StructureElement, scale: number, y: number): void {
   const metre = 1000 / scale
   const left = composer.geometry.leftMm
-  const style = { weightMm: 0.12, colour: inks.ink }
+  const style = { weightMm: printedMarks.dimension, colour: inks.ink }
   page.line(left, y, left + metre, y, style)
   for (const part of [0, 0.25, 0.5, 0.75, 1]) {
     page.line(left + metre * part, y - (part % 1 === 0 ? 1.4 : 0.8), left + metre * part, y, style)
@@ -118,12 +135,12 @@ function drawScaleBar(composer: Composer, page: PageCanvas, owner: StructureElem
 
 type Legend = PlanMarks['legend']
 
-function legendRows(marks: PlanMarks): readonly Legend[] {
+function legendRows(marks: PlanMarks, widthMm: number): readonly Legend[] {
   const rows: PlanMarks['legend'][number][][] = []
-  let used = FIELD_WIDTH_MM
+  let used = widthMm
   for (const entry of marks.legend) {
-    const width = 8 + 2 + measure(entry.word, styles.lettering) + 5
-    if (used + width > FIELD_WIDTH_MM) {
+    const width = printedMarks.legendPatch.width + 2 + measure(entry.word, styles.lettering) + 5
+    if (used + width - 5 > widthMm) {
       rows.push([])
       used = 0
     }

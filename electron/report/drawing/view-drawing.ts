@@ -1,18 +1,15 @@
 import type { ExtentMark, PanelMark, PlanMarks, PlanView } from '../../../shared-types/figure.ts'
-import { lineWeights, MM_PER_HATCH_PIXEL, unseenEdge } from '../../../shared-types/tokens.ts'
+import { lineWeights, MM_PER_HATCH_PIXEL, printedMarks, unseenEdge } from '../../../shared-types/tokens.ts'
 import type { PageCanvas, StrokeStyle } from '../document/page-canvas.ts'
 import { inks } from '../layout/text-style.ts'
 import { drawHatch, rectangleOperators } from './hatching.ts'
-import { onPage, type Placement, pathBox, pathOperators } from './path-operators.ts'
+import { onPage, type Placement, pathBox, pathOperators, UNSTROKED } from './path-operators.ts'
 
 const stroke = (weight: keyof typeof lineWeights, colour: string = inks.ink): StrokeStyle => ({
   weightMm: lineWeights[weight].mm,
   colour,
   round: true,
 })
-
-/** Paper kept clear round a detail, from side to side. */
-const CLEARED_MM = 2.6 * MM_PER_HATCH_PIXEL
 
 const dots: StrokeStyle = {
   weightMm: unseenEdge.dotPx * MM_PER_HATCH_PIXEL,
@@ -59,7 +56,11 @@ export function drawViewMarked(page: PageCanvas, view: PlanView, marks: PlanMark
 function clearDetails(page: PageCanvas, view: PlanView, placement: Placement): void {
   for (const { weight, occlude, path } of view.ink) {
     if (weight !== 'detail' || occlude) continue
-    page.rawPath(pathOperators(path, placement), 'S', { weightMm: CLEARED_MM, colour: inks.paper, round: true })
+    page.rawPath(pathOperators(path, placement), 'S', {
+      weightMm: printedMarks.cleared,
+      colour: inks.paper,
+      round: true,
+    })
   }
 }
 
@@ -81,10 +82,6 @@ function drawCross(page: PageCanvas, path: string, box: ReturnType<typeof pathBo
   })
 }
 
-const DOT_RADIUS_MM = 0.5
-const LINE_MM = 0.3
-const THROUGH_LINE_MM = 0.6
-
 function extentPath({ points, shape }: ExtentMark): string {
   const corners = points.map(({ u, v }, index) => `${index === 0 ? 'M' : 'L'}${u} ${v}`).join('')
   return shape === 'area' ? `${corners}Z` : corners
@@ -95,7 +92,7 @@ function drawExtentGround(page: PageCanvas, extent: ExtentMark, placement: Place
   if (extent.shape !== 'area' || extent.points.length === 0) return
   const text = extentPath(extent)
   const path = pathOperators(text, placement)
-  page.rawPath(path, 'f', { weightMm: 0.1, colour: inks.ink }, inks.paper)
+  page.rawPath(path, 'f', UNSTROKED, inks.paper)
   if (extent.hatch !== null) drawHatch(page, extent.hatch, path, pathBox(text, placement), onPage(placement, 0, 0))
 }
 
@@ -105,18 +102,17 @@ function drawExtentEdge(page: PageCanvas, extent: ExtentMark, placement: Placeme
   if (first === undefined) return
   if (extent.shape === 'point') {
     const { x, y } = onPage(placement, first.u, first.v)
-    page.circle(x, y, DOT_RADIUS_MM, null, inks.ink)
+    page.circle(x, y, printedMarks.pointDot, null, inks.ink)
     return
   }
   const path = pathOperators(extentPath(extent), placement)
   if (extent.shape === 'line') {
-    const weightMm = extent.hatch === 'rusted-through' ? THROUGH_LINE_MM : LINE_MM
-    page.rawPath(path, 'S', { weightMm: 5 * MM_PER_HATCH_PIXEL, colour: inks.paper, round: true })
+    const weightMm = extent.hatch === 'rusted-through' ? printedMarks.extentThrough : printedMarks.extentLine
+    page.rawPath(path, 'S', { weightMm: printedMarks.extentHalo, colour: inks.paper, round: true })
     page.rawPath(path, 'S', { weightMm, colour: inks.ink, round: true })
     return
   }
-  const dash = [3 * MM_PER_HATCH_PIXEL, 2 * MM_PER_HATCH_PIXEL]
-  page.rawPath(path, 'S', { weightMm: lineWeights.shut.mm, colour: inks.ink, dashMm: dash })
+  page.rawPath(path, 'S', { weightMm: lineWeights.shut.mm, colour: inks.ink, dashMm: printedMarks.extentDash })
 }
 
 /** A patch of the legend: the same hatch, the same edge. */
@@ -126,11 +122,11 @@ export function drawLegendPatch(
   left: number,
   top: number,
 ): { readonly widthMm: number; readonly heightMm: number } {
-  const size = { widthMm: 8, heightMm: 2.8 }
-  const box = { left, top, right: left + size.widthMm, bottom: top + size.heightMm }
+  const { width: widthMm, height: heightMm } = printedMarks.legendPatch
+  const box = { left, top, right: left + widthMm, bottom: top + heightMm }
   const path = rectangleOperators(page, box)
   drawHatch(page, legend.hatch, path, box)
   page.rawPath(path, 'S', legend.edge === 'dotted' ? dots : stroke('detail'))
   if (legend.crossed) drawCross(page, path, box)
-  return size
+  return { widthMm, heightMm }
 }

@@ -15,6 +15,8 @@ const registerNames: Readonly<Record<RegisterName, string>> = {
   gaugeChecks: 'Check of a gauge',
   parts: 'Part',
   claims: 'Claim',
+  sheets: 'Reference sheet',
+  observations: 'Observation of',
   corrections: 'Correction',
   exhibits: 'Exhibit',
   editions: 'Edition',
@@ -28,8 +30,8 @@ interface NetChange {
 }
 
 /**
- * What is different now from the journal row an edition was made from, one sentence for each row of the record that
- * differs; what was changed and changed back is left out. `entries` are the journal rows since, oldest first.
+ * What is different now from the journal entry an edition was made from, one sentence for each row of the record that
+ * differs; what was changed and changed back is left out. `entries` are those since, oldest first.
  */
 export function changesSince(entries: readonly JournalEntry[], nameOfPanel: (id: string) => string): string[] {
   const net = new Map<string, NetChange>()

@@ -1,6 +1,5 @@
 import type { Edition, Paper } from '../../../shared-types/edition.ts'
 import type { PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
-import type { Judgement } from '../../../shared-types/judgement.ts'
 import { type PanelList, panelName } from '../../../shared-types/panel.ts'
 import type { JournalEntry, RecordView } from '../../../shared-types/record.ts'
 import type { InspectionLevel } from '../../../shared-types/words.ts'
@@ -10,7 +9,8 @@ import type { CarRecord } from '../../record/car-record.ts'
 import { cautions } from '../../sheets/cautions.ts'
 import { panelList } from '../../sheets/panel-list.ts'
 import { partGroups, partsList } from '../../sheets/parts-list.ts'
-import { printedScale } from '../drawing/sheet-drawing.ts'
+import { printedSheet } from '../drawing/printed-sheet.ts'
+import { turnRecord } from '../drawing/turned.ts'
 import type { EditionData, ReportContent } from '../report-content.ts'
 import { changesSince } from './changes-since.ts'
 
@@ -41,7 +41,7 @@ function isWrittenOn(sheet: PlanSheet, { panels, findings }: RecordView): boolea
 /** Everything a report of the open record is made of; pictures are read from the record when they are asked for. */
 export function recordContent(
   record: CarRecord,
-  judgement: Judgement,
+  { judgement, identity, coatingMaps }: Pick<ReportContent, 'judgement' | 'identity' | 'coatingMaps'>,
   edition: EditionData,
   paper: Paper,
 ): ReportContent {
@@ -49,22 +49,26 @@ export function recordContent(
   const { commission, particulars } = view
   const panels = panelsOf(view)
   const plan = bodyPlan(particulars.body, commission.names, particulars.dimensions, particulars.conditions)
+  const turned = turnRecord(view)
   const walked = sheetsWalked[commission.level]
   const marks: Partial<Record<PlanSheet['id'], PlanMarks>> = {}
   for (const sheet of plan.sheets) {
     if (!walked.includes(sheet.id) && !isWrittenOn(sheet, view)) continue
+    const { sheet: upright, scale } = printedSheet(sheet)
     marks[sheet.id] = planMarks({
-      sheet,
-      record: view,
+      sheet: upright,
+      record: turned,
       definitions: panels.panels,
       names: commission.names,
-      pixelsPerMm: 1 / (printedScale(sheet) * MM_PER_PIXEL),
+      pixelsPerMm: 1 / (scale * MM_PER_PIXEL),
       inHand: null,
     })
   }
   return {
     record: view,
     judgement,
+    identity,
+    coatingMaps,
     panels,
     parts: partsList(),
     partGroups: partGroups(),

@@ -1,6 +1,8 @@
+import { printedRules } from '../../../shared-types/tokens.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
+import { LINE_MM } from '../layout/page-geometry.ts'
 import { inks, styles } from '../layout/text-style.ts'
 import { dayText, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
@@ -28,8 +30,8 @@ export function composeCertification(composer: Composer): void {
   composer.block({ title: 'Verification' }, (owner) => [
     ...composer.text(owner, texts.verification),
     ...composer.text(owner, [
-      { text: `Journal row ${record.journalNumber}, SHA-256\n`, style: styles.text },
-      { text: record.journalHash.replace(/(.{4})(?=.)/g, '$1 '), style: styles.mono },
+      { text: `SHA-256 of entry ${record.journalNumber} of the journal\n`, style: styles.text },
+      { text: inTwoLines(record.journalHash), style: styles.mono },
     ]),
     ...composer.text(owner, texts.copying),
   ])
@@ -50,6 +52,10 @@ export function composeCertification(composer: Composer): void {
   composer.block({ title: 'Signature' }, (owner) => signature(composer, owner))
 }
 
+/** A SHA-256 in groups of four digits, half of it on each line. */
+const inTwoLines = (sha256: string): string =>
+  [sha256.slice(0, 32), sha256.slice(32)].map((half) => half.replace(/(.{4})(?=.)/g, '$1 ')).join('\n')
+
 const SIGNATURE_LINES = 5
 const LINE_LENGTH_MM = 60
 
@@ -61,9 +67,9 @@ function signature(composer: Composer, owner: Composer['section']): Piece[] {
     keep: true,
     draw: (page, topMm) => {
       page.belongTo('artifact')
-      const y = topMm + SIGNATURE_LINES * 4 - 0.5
+      const y = topMm + SIGNATURE_LINES * LINE_MM - 0.5
       for (const left of [mainLeftMm, mainLeftMm + mainWidthMm - LINE_LENGTH_MM]) {
-        page.line(left, y, left + LINE_LENGTH_MM, y, { weightMm: 0.2, colour: inks.ink })
+        page.line(left, y, left + LINE_LENGTH_MM, y, { weightMm: printedRules.signature, colour: inks.ink })
       }
     },
   }

@@ -36,7 +36,7 @@ export function composeCommission(composer: Composer): void {
     ...composer.text(owner, [
       {
         text: commission.assumptions.trim() === '' ? 'No assumption is stated.' : commission.assumptions,
-        style: styles.opinion,
+        style: styles.text,
       },
     ]),
   ])
@@ -81,9 +81,9 @@ export function composeCommission(composer: Composer): void {
           caption: [{ text: 'Steps that touch or change the car.', style: styles.caption }],
           columns: [
             { head: 'step', widthMm: 26 },
-            { head: 'leave', widthMm: 16 },
-            { head: 'by, on', widthMm: 34 },
-            { head: 'what was disturbed, made good', widthMm: 54 },
+            { head: 'leave', widthMm: 15 },
+            { head: 'by, on', widthMm: 47 },
+            { head: 'what was disturbed, made good', widthMm: 42 },
           ],
           rows: consents.map((consent) => ({
             cells: [

@@ -1,17 +1,21 @@
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
-import { styles } from '../layout/text-style.ts'
+import { gap, type Piece } from '../layout/flow.ts'
+import type { Rich } from '../layout/line-breaking.ts'
+import { keptTogether, LINES_BESIDE_HEAD } from '../layout/table.ts'
+import { styles, type TextStyle } from '../layout/text-style.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { phaseName } from '../wording/references.ts'
 import { levelCovers } from '../wording/sentences.ts'
 
 const layerWords = { outer: 'outer', inner: 'inner', under: 'underneath' } as const
 
+const cell = (text: string, style: TextStyle = styles.cell): Rich => [{ text, style }]
+
 /** How many of how many panels were looked at, and every place that was not, with the reason. */
 export function composeCoverage(composer: Composer): void {
-  const { judgement, panels } = composer.content
+  const { judgement } = composer.content
   composer.openSection('coverage', 'Coverage')
-  const cell = (text: string, style = styles.cell) => [{ text, style }]
   composer.block({ title: 'How much\nwas seen' }, (owner) => [
     ...composer.text(owner, fixedTexts().unseen),
     ...composer.table(owner, {
@@ -38,27 +42,32 @@ export function composeCoverage(composer: Composer): void {
   composer.block({ title: 'Not seen', note: 'place by place, with the reason' }, (owner) =>
     groups.length === 0
       ? composer.text(owner, 'Every panel of this body was inspected.')
-      : composer.text(owner, [{ text: 'Unseen is not free of defect.', style: styles.strong }]),
-  )
-  if (groups.length === 0) return
-  const count = groups.reduce((sum, { names }) => sum + names.length, 0)
-  composer.flow.place(
-    composer.table(
-      composer.section,
-      {
-        caption: cell(`${count} of ${panels.panels.length} panels of this body, and why.`, styles.caption),
-        columns: [
-          { head: 'state', widthMm: 26 },
-          { head: 'part of the walk', widthMm: 24 },
-          { head: 'panels, with their number', widthMm: 82 },
-          { head: 'reason', widthMm: 38 },
+      : [
+          ...keptTogether(composer.text(owner, [{ text: 'Unseen is not free of defect.', style: styles.strong }])),
+          gap(LINES_BESIDE_HEAD - 1, true),
+          ...unseenTable(composer, groups),
         ],
-        rows: groups.map(({ inspection, part, names, reason }) => ({
-          cells: [cell(inspection, styles.cellStrong), cell(part), cell(names.join('; ')), cell(reason)],
-        })),
-      },
-      true,
-    ),
+  )
+}
+
+function unseenTable(composer: Composer, groups: readonly UnseenGroup[]): Piece[] {
+  const { panels } = composer.content
+  const count = groups.reduce((sum, { names }) => sum + names.length, 0)
+  return composer.table(
+    composer.section,
+    {
+      caption: cell(`${count} of ${panels.panels.length} panels of this body, and why.`, styles.caption),
+      columns: [
+        { head: 'state', widthMm: 26 },
+        { head: 'part of the walk', widthMm: 24 },
+        { head: 'panels, with their number', widthMm: 62 },
+        { head: 'reason', widthMm: 58 },
+      ],
+      rows: groups.map(({ inspection, part, names, reason }) => ({
+        cells: [cell(inspection, styles.cellStrong), cell(part), cell(names.join('; ')), cell(reason)],
+      })),
+    },
+    true,
   )
 }
 

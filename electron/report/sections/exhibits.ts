@@ -1,5 +1,6 @@
 import type { Exhibit } from '../../../shared-types/exhibit.ts'
 import type { Composer } from '../layout/composer.ts'
+import { gap, type Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
 import { cameraTime, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
@@ -16,26 +17,28 @@ export function composeExhibits(composer: Composer): void {
   composer.block({ title: 'Originals' }, (owner) => composer.text(owner, fixedTexts().originals))
   if (exhibits.length === 0) {
     composer.block({ title: 'Exhibits' }, (owner) => composer.text(owner, 'No exhibit is recorded.'))
-  } else {
-    composer.flow.place([{ lines: 1, gap: true, draw: () => {} }, ...exhibitTable(composer, exhibits)])
   }
+  const listed = exhibits.length === 0 ? [] : [gap(1), ...exhibitTable(composer, exhibits)]
   const printed = exhibits.filter(({ number }) => composer.stored.pictures.has(number))
-  if (printed.length > 0) {
-    composer.flow.newPage()
-    composer.flow.place(photographRows(composer, printed))
+  if (printed.length === 0) {
+    composer.flow.place([...keptWithNext(listed), ...endMark(composer)])
+    return
   }
-  composer.flow.place(endMark(composer))
+  composer.flow.place(listed)
+  composer.flow.newPage()
+  composer.flow.place([...keptWithNext(photographRows(composer, printed)), ...endMark(composer)])
 }
+
+/** The end mark has no page to itself. */
+const keptWithNext = (pieces: readonly Piece[]): readonly Piece[] =>
+  pieces.map((piece, index) => (index === pieces.length - 1 ? { ...piece, keep: true } : piece))
 
 function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
   const cell = (text: string, style = styles.cell) => [{ text, style }]
   return composer.table(
     composer.section,
     {
-      caption: cell(
-        'All exhibits. The hash is the first 12 digits of the SHA-256 of the file as imported.',
-        styles.caption,
-      ),
+      caption: cell('All exhibits. SHA-256: its first 12 digits, of the file as imported.', styles.caption),
       columns: [
         { head: '', widthMm: 11 },
         { head: 'kind, what it shows', widthMm: 53 },

@@ -1,15 +1,20 @@
 import type { CarNumber } from '../../../shared-types/car.ts'
 import { featuresText } from '../../../shared-types/car-features.ts'
 import { carFeatures } from '../../sheets/car-features.ts'
+import { dimensionList } from '../../sheets/dimension-list.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
+import { gap } from '../layout/flow.ts'
+import { LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
+import { ownDimensionsWords } from '../wording/own-dimensions.ts'
 import { numbered, place } from '../wording/references.ts'
 import { builtInterval } from '../wording/sentences.ts'
 
 /** What the car is: description, construction, build interval, every number on paper and on the car, history as told. */
 export function composeIdentity(composer: Composer): void {
   const { particulars, commission } = composer.content.record
+  const measures = ownDimensionsWords(dimensionList(particulars.body).dimensions, composer.content.record)
   composer.openSection('identity', 'Identification')
   const line = (label: string, text: string) => (owner: Composer['section']) =>
     composer.labelled(owner, label, [{ text, style: styles.text }])
@@ -22,6 +27,9 @@ export function composeIdentity(composer: Composer): void {
       'has',
       stated(featuresText(carFeatures(particulars.body), particulars.conditions, commission.names)),
     )(owner),
+    ...(measures === ''
+      ? []
+      : line('measures', `${measures}; uncertainty not stated. The plans are drawn to these.`)(owner)),
   ])
   composer.block({ title: 'Material and\nconstruction' }, (owner) =>
     composer.text(owner, stated(particulars.construction)),
@@ -37,9 +45,10 @@ export function composeIdentity(composer: Composer): void {
     composer.text(owner, stated(particulars.history)),
   )
   composer.block({ title: 'Numbers', note: 'on paper and on the car' }, (owner) =>
-    composer.content.record.carNumbers.length === 0 ? composer.text(owner, 'No number was looked for.') : [],
+    composer.content.record.carNumbers.length === 0
+      ? composer.text(owner, 'No number was looked for.')
+      : [gap(LINES_BESIDE_HEAD, true), ...numbersTable(composer)],
   )
-  if (composer.content.record.carNumbers.length > 0) composer.flow.place(numbersTable(composer))
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,5 +1,5 @@
 import type { Composer } from '../layout/composer.ts'
-import { gap } from '../layout/flow.ts'
+import { numberedList } from '../layout/listed.ts'
 import { styles } from '../layout/text-style.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { place } from '../wording/references.ts'
@@ -44,12 +44,14 @@ export function composeMethod(composer: Composer): void {
   composer.block({ title: 'Supplied\nby others' }, (owner) => composer.text(owner, texts.supplied))
   composer.block({ title: 'Photographs' }, (owner) => composer.text(owner, texts.originals))
   composer.block({ title: 'Cautions', note: 'for whoever works on the car; local rules first' }, (owner) =>
-    composer.content.cautions.flatMap((caution, index) => [
-      ...(index > 0 ? [gap(0)] : []),
-      ...composer.text(owner, [
+    numberedList(
+      composer,
+      owner,
+      composer.content.cautions.map((caution) => [
         { text: `${caution.text} `, style: styles.cell },
         { text: caution.source, style: styles.sideNote },
       ]),
-    ]),
+      styles.cellSoft,
+    ),
   )
 }

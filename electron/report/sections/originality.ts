@@ -2,6 +2,7 @@ import type { AreaJudgement, Because } from '../../../shared-types/judgement.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Span } from '../layout/line-breaking.ts'
+import { numberedList } from '../layout/listed.ts'
 import { styles } from '../layout/text-style.ts'
 import { figure, NARROW, shareBounds } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
@@ -40,15 +41,21 @@ export function composeOriginality(composer: Composer): void {
   }
   composer.block({ title: 'States', note: 'of the whole body' }, (owner) => statesTable(composer, owner))
   composer.block({ title: 'Because', note: 'the steps behind the shares' }, (owner) =>
-    [...judgement.whole.originalMetal.because, ...judgement.whole.factoryPaint.because]
-      .slice(0, MOST_REASONS)
-      .flatMap((step) => composer.text(owner, becauseLine(composer, step))),
+    numberedList(
+      composer,
+      owner,
+      [...judgement.whole.originalMetal.because, ...judgement.whole.factoryPaint.because]
+        .slice(0, MOST_REASONS)
+        .map((step) => becauseLine(composer, step)),
+    ),
   )
   composer.block({ title: 'Open questions' }, (owner) =>
     judgement.openQuestions.length === 0
       ? composer.text(owner, 'None is listed.')
-      : judgement.openQuestions.flatMap((question) =>
-          composer.text(owner, [
+      : numberedList(
+          composer,
+          owner,
+          judgement.openQuestions.map((question) => [
             { text: `${question.text} `, style: styles.text },
             { text: `Would settle it: ${question.wouldSettle}`, style: styles.soft },
           ]),

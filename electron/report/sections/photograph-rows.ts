@@ -1,4 +1,5 @@
 import type { Exhibit } from '../../../shared-types/exhibit.ts'
+import { printedRules } from '../../../shared-types/tokens.ts'
 import { POINTS_PER_MM } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import { drawLocator, placeOnCar } from '../drawing/locator.ts'
@@ -14,10 +15,12 @@ import { citedBy, placeWords } from './exhibits-words.ts'
 
 const GUTTER_MM = 6
 const HALF_WIDTH_MM = (FIELD_WIDTH_MM - GUTTER_MM) / 2
-const LANDSCAPE_HEIGHT_MM = 56
-const PORTRAIT_HEIGHT_MM = 76
 /** Pictures wider than this share of their height take the whole field. */
 const PANORAMA = 2.2
+/** Paper between a picture and the line below it, whose letters begin a little under its top. */
+const BELOW_PICTURE_MM = 0.8
+const LANDSCAPE_HEIGHT_MM = 14 * LINE_MM - BELOW_PICTURE_MM
+const PORTRAIT_HEIGHT_MM = 19 * LINE_MM - BELOW_PICTURE_MM
 const LABEL_WIDTH_MM = 17
 const LOCATOR = { widthMm: 36, heightMm: 15 } as const
 /** Captions above this many lines are cut here and stand whole in the table of exhibits. */
@@ -63,7 +66,7 @@ function fitted(exhibit: Exhibit, picture: StoredObject): Placed {
 }
 
 function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
-  const pictureLines = Math.ceil(Math.max(...row.map(({ height }) => height)) / LINE_MM)
+  const pictureLines = Math.ceil((Math.max(...row.map(({ height }) => height)) + BELOW_PICTURE_MM) / LINE_MM)
   const texts = row.map((placed) => cellText(composer, placed))
   const captionLines = Math.max(
     ...texts.map(({ caption, located }) => Math.max(caption.length, located ? LOCATOR.heightMm / LINE_MM : 1)),
@@ -79,7 +82,7 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
         const below = topMm + pictureLines * LINE_MM
         composer.document.anchor(place.exhibit(placed.exhibit.number), page, topMm)
         page.belongTo(text.figure)
-        const top = below - placed.height
+        const top = below - BELOW_PICTURE_MM - placed.height
         page.object(placed.picture.name, placed.picture.ref, [
           placed.width * POINTS_PER_MM,
           0,
@@ -89,7 +92,7 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
           (page.heightMm - top - placed.height) * POINTS_PER_MM,
         ])
         text.caption.forEach((line, at) => {
-          drawLine(composer.document, page, line, left, below + at * LINE_MM + BASELINE_MM + 0.6, text.captionOwner)
+          drawLine(composer.document, page, line, left, below + at * LINE_MM + BASELINE_MM, text.captionOwner)
         })
         const where = placeOnCar(composer, placed.exhibit.view, placed.exhibit.at, placed.exhibit.panelId)
         if (where !== null) {
@@ -101,9 +104,9 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
             heightMm: LOCATOR.heightMm - 2,
           })
         }
-        const factsTop = below + Math.ceil(captionLines) * LINE_MM + 1
+        const factsTop = below + Math.ceil(captionLines) * LINE_MM
         page.belongTo('artifact')
-        page.line(left, factsTop, left + placed.cellWidth, factsTop, { weightMm: 0.1, colour: inks.ink })
+        page.line(left, factsTop, left + placed.cellWidth, factsTop, { weightMm: printedRules.thin, colour: inks.ink })
         let at = 0
         for (const fact of text.facts) {
           drawLine(composer.document, page, fact.label, left, factsTop + at * LINE_MM + BASELINE_MM, text.factsOwner)

@@ -1,7 +1,8 @@
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
-import type { Piece } from '../layout/flow.ts'
+import { gap, type Piece } from '../layout/flow.ts'
+import { LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
 import { dayText, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
@@ -40,9 +41,10 @@ export function composeReadings(composer: Composer): void {
     ...(gaugeChecks.length === 0 ? composer.text(owner, 'No check of a gauge is recorded.') : []),
   ])
   composer.block({ title: 'Spots', note: `values in ${unit}` }, (owner) =>
-    spots.length === 0 ? composer.text(owner, 'No coating was read.') : [],
+    spots.length === 0
+      ? composer.text(owner, 'No coating was read.')
+      : [gap(LINES_BESIDE_HEAD, true), ...spotTable(composer)],
   )
-  if (spots.length > 0) composer.flow.place(spotTable(composer))
 }
 
 function anchored(composer: Composer, target: string, pieces: readonly Piece[]): Piece[] {
@@ -100,13 +102,13 @@ function spotTable(composer: Composer): Piece[] {
       ),
       columns: [
         { head: '', widthMm: 10 },
-        { head: 'panel, place', widthMm: 44 },
-        { head: 'gauge, mode', widthMm: 26 },
-        { head: 'values', widthMm: 42 },
-        { head: 'n', widthMm: 12, align: 'right' },
-        { head: 'mean', widthMm: 12, align: 'right' },
-        { head: 'median', widthMm: 12, align: 'right' },
-        { head: 'half range', widthMm: 12, align: 'right' },
+        { head: 'panel, place', widthMm: 48 },
+        { head: 'gauge, mode', widthMm: 24 },
+        { head: 'values', widthMm: 37 },
+        { head: 'n', widthMm: 10, align: 'right' },
+        { head: 'mean', widthMm: 13, align: 'right' },
+        { head: 'median', widthMm: 13, align: 'right' },
+        { head: 'half range', widthMm: 15, align: 'right' },
       ],
       rows: ordered.map((spot) => {
         const figures = spotFigures(spot.values, unit)

@@ -1,3 +1,4 @@
+import { printedRules, titlePitch } from '../../../shared-types/tokens.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
@@ -12,11 +13,12 @@ import { place } from '../wording/references.ts'
 import { builtInterval, conditionsSentence, levelDone } from '../wording/sentences.ts'
 import { drawTitlePicture } from './title-picture.ts'
 
-const TITLE_TOP_LINE = 2
+const TITLE_TOP_LINE = 1
 const LEAST_PICTURE_LINES = 16
-/** Rows of the title table stand half a line apart, half of it above the words. */
-const ROW_SPACE_LINES = 0.5
-const ROW_SPACE_MM = (ROW_SPACE_LINES * LINE_MM) / 2
+/** Rows of the title table stand a line apart, with the rule midway between letters above and below. */
+const ROW_SPACE_LINES = 1
+const ROW_SPACE_MM = ROW_SPACE_LINES * LINE_MM
+const RULE_MM = 2.2
 
 /** The title page: what kind of report, which car, its side view, and the table of dates and parties. */
 export function composeTitlePage(composer: Composer): void {
@@ -32,9 +34,14 @@ export function composeTitlePage(composer: Composer): void {
   document.anchor('title', flow.page, geometry.topMm)
   document.bookmarks.push({ title: 'Title page', level: 1, target: 'title' })
   let y = geometry.topMm + TITLE_TOP_LINE * LINE_MM + 6
-  y = set([{ text: 'Originality and\ncondition report', style: styles.title }], y, 14, section.add('H1'))
-  y = set([{ text: particulars.title, style: styles.subtitle }], y + 1, 6)
-  y = set([{ text: subtitle(composer), style: styles.subtitleSoft }], y, 6)
+  y = set(
+    [{ text: 'Originality and\ncondition report', style: styles.title }],
+    y,
+    titlePitch.titleMm,
+    section.add('H1'),
+  )
+  y = set([{ text: particulars.title, style: styles.subtitle }], y + 1, titlePitch.subtitleMm)
+  y = set([{ text: subtitle(composer), style: styles.subtitleSoft }], y, titlePitch.subtitleMm)
   flow.line = Math.ceil((y - geometry.topMm - 3) / LINE_MM)
   const rows = tableRows(composer)
   const tableLines = rows.reduce((sum, row) => sum + row.lines, 0)
@@ -75,19 +82,21 @@ function tableRows(composer: Composer): Piece[] {
     return Array.from(
       { length: height },
       (_, index): Piece => ({
-        lines: index === height - 1 ? 1 + ROW_SPACE_LINES : 1,
+        lines: index === 0 ? 1 + ROW_SPACE_LINES : 1,
         keep: index < height - 1 && height < 20,
         draw: (page, topMm) => {
           if (index === 0) {
             page.belongTo('artifact')
             const { leftMm } = composer.geometry
-            page.line(leftMm, topMm, leftMm + FIELD_WIDTH_MM, topMm, {
-              weightMm: head === 'Dates' ? 0.25 : 0.1,
+            const y = topMm + RULE_MM
+            page.line(leftMm, y, leftMm + FIELD_WIDTH_MM, y, {
+              weightMm: printedRules.thin,
               colour: inks.hair,
             })
           }
-          headPiece[index]?.draw(page, topMm + ROW_SPACE_MM)
-          body[index]?.draw(page, topMm + ROW_SPACE_MM)
+          const top = index === 0 ? topMm + ROW_SPACE_MM : topMm
+          headPiece[index]?.draw(page, top)
+          body[index]?.draw(page, top)
         },
       }),
     )
@@ -126,11 +135,11 @@ function tableRows(composer: Composer): Piece[] {
     ]),
     ...row('Conditions', plain(visits.length === 0 ? 'not stated' : visits.map(conditionsSentence).join(' '))),
     ...row('Verification', [
-      { text: 'Journal hash ', style: styles.text },
+      { text: 'SHA-256 of the newest entry ', style: styles.text },
       { text: content.record.journalHash.slice(0, 16).replace(/(.{4})(?=.)/g, '$1 '), style: styles.mono },
       { text: ' …, in full on ', style: styles.text },
       composer.page(place.section('certification'), styles.text),
-      { text: ' with the way to check it.', style: styles.text },
+      { text: ', with the way to check it.', style: styles.text },
     ]),
     ...row(
       'No certificate',
@@ -172,7 +181,11 @@ function datesRows(composer: Composer, table: ReturnType<Composer['section']['ad
       lines: height + ROW_SPACE_LINES,
       draw: (page, topMm) => {
         page.belongTo('artifact')
-        page.line(geometry.leftMm, topMm, geometry.leftMm + FIELD_WIDTH_MM, topMm, { weightMm: 0.25, colour: inks.ink })
+        const y = topMm + RULE_MM
+        page.line(geometry.leftMm, y, geometry.leftMm + FIELD_WIDTH_MM, y, {
+          weightMm: printedRules.tableEnd,
+          colour: inks.ink,
+        })
         const [title] = breakLines([{ text: 'Dates', style: styles.sideHead }], geometry.sideWidthMm)
         if (title !== undefined)
           drawLine(document, page, title, geometry.leftMm, topMm + BASELINE_MM + ROW_SPACE_MM, head)

@@ -1,13 +1,16 @@
+import { printedMarks, printedRules } from '../../../shared-types/tokens.ts'
 import { sheetScaleFor } from '../drawing/scales.ts'
 import { drawViewPlain } from '../drawing/view-drawing.ts'
 import type { Composer } from '../layout/composer.ts'
 import { breakLines, measure } from '../layout/line-breaking.ts'
-import { FIELD_WIDTH_MM } from '../layout/page-geometry.ts'
+import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts'
 import { drawLine } from '../layout/text-block.ts'
 import { inks, styles } from '../layout/text-style.ts'
 import { figure } from '../wording/numbers.ts'
 
-const BELOW_GROUND_MM = 26
+const BELOW_GROUND_MM = 20
+/** From the ground to the caption's baseline, which is one of the page's: the picture stands on whole lines. */
+const CAPTION_MM = BELOW_GROUND_MM - 2 * LINE_MM + BASELINE_MM
 
 /** The car's own left side on a ground line that runs off both edges of the page, with its dimensions as drawn. */
 export function drawTitlePicture(composer: Composer, topMm: number, heightMm: number): void {
@@ -37,15 +40,16 @@ export function drawTitlePicture(composer: Composer, topMm: number, heightMm: nu
     v: view.box.v,
     pageHeightMm: page.heightMm,
   }
-  page.line(0, ground, page.widthMm, ground, { weightMm: 0.2, colour: inks.ink })
   drawViewPlain(page, view, placement)
+  // Over the view's own line, so that it is one from edge to edge.
+  page.line(0, ground, page.widthMm, ground, { weightMm: printedRules.ground, colour: inks.ink })
   const middle = left + view.box.width / scale / 2
   dimension(composer, owner, middle - lengthMm / scale / 2, middle + lengthMm / scale / 2, ground + 8, figure(lengthMm))
   const caption = `Left side, 1 : ${scale}. Length over all as drawn in the body plan, mm; wheelbase ${figure(wheelbaseMm)}, height ${figure(carHeightMm)}. Left and right are as seen from the driver’s seat.`
   const lines = breakLines([{ text: caption, style: styles.running }], FIELD_WIDTH_MM)
   const captionOwner = section.add('P')
   lines.forEach((line, index) => {
-    drawLine(document, page, line, geometry.leftMm, ground + 15 + index * 4, captionOwner)
+    drawLine(document, page, line, geometry.leftMm, ground + CAPTION_MM + index * LINE_MM, captionOwner)
   })
 }
 
@@ -58,7 +62,7 @@ function dimension(
   text: string,
 ): void {
   const { page } = composer.flow
-  const style = { weightMm: 0.12, colour: inks.ink }
+  const style = { weightMm: printedMarks.dimension, colour: inks.ink }
   const width = measure(text, styles.lettering) + 4
   const middle = (from + to) / 2
   page.line(from, y, middle - width / 2, y, style)

@@ -1,5 +1,6 @@
 import type { Commission, Particulars, Visit } from '../../../shared-types/car.ts'
-import type { Finding } from '../../../shared-types/finding.ts'
+import type { PlanTableRow } from '../../../shared-types/figure.ts'
+import type { Finding, ViewId } from '../../../shared-types/finding.ts'
 import type { InspectionLevel } from '../../../shared-types/words.ts'
 import { rustGrade } from '../../analysis/grades/rust-grade.ts'
 import type { ReportContent } from '../report-content.ts'
@@ -53,6 +54,18 @@ export function levelDone(content: ReportContent): { readonly word: string; read
   ]
 }
 
+/** What was seen of a panel: "replacement panel; refinished", or that it was not looked at. */
+export function panelStateWords({
+  inspection,
+  metal,
+  paint,
+}: Pick<PlanTableRow, 'inspection' | 'metal' | 'paint'>): string {
+  if (inspection !== 'inspected') return inspection
+  if (metal === paint) return `metal and paint ${metal}`
+  const named = (what: string, word: string) => (word.startsWith('not ') ? `${what} ${word}` : word)
+  return `${named('metal', metal)}; ${named('paint', paint)}`
+}
+
 /** Extent of a finding as measured: sizes with uncertainty, depth by name; empty when nothing was measured. */
 export function extentWords(finding: Finding, commission: Commission): string {
   const { lengthMm, widthMm, depthMm, sizeUncertaintyMm } = finding
@@ -78,27 +91,51 @@ export function gradeWords(grade: Finding['grade']): string {
 
 const decimals = (value: number): number => Math.min(2, (String(value).split('.')[1] ?? '').length)
 
+/** What a view shows, in a sentence. */
+const viewWords: { readonly [V in ViewId]: string } = {
+  left: 'the left side',
+  right: 'the right side',
+  roof: 'the car seen from above',
+  under: 'the underside',
+  front: 'the front',
+  rear: 'the rear',
+  openings: 'the sheet of openings',
+  bay: 'the sheet of the engine bay',
+  floor: 'the sheet of the inside',
+}
+const shapeWords = { point: 'a point', line: 'a line', area: 'an area' } as const
+
 /**
  * Where a finding lies, in the axes of its view put into words: station behind the front datum, height above ground,
  * distance from the centre line; unfolded sheets keep their own axes.
  */
 export function placeSentence({ extent }: Finding): string {
   if (extent === null) return 'Where: the whole panel.'
-  const us = span(extent.points.map(({ u }) => u))
+  const us = extent.points.map(({ u }) => u)
   const vs = extent.points.map(({ v }) => v)
   const heights = span(vs.map((v) => -v))
   const words = {
-    left: `station ${us}, height ${heights}`,
-    right: `station ${us}, height ${heights}`,
-    roof: `station ${us}, ${span(vs)} to the left of the centre line`,
-    under: `station ${us}, ${span(vs)} to the left of the centre line`,
-    front: `${us} to the left of the centre line, height ${heights}`,
-    rear: `${us} to the right of the centre line, height ${heights}`,
-    openings: `across ${us}, down ${span(vs)} on its sheet`,
-    bay: `across ${us}, down ${span(vs)} on its sheet`,
-    floor: `across ${us}, down ${span(vs)} on its sheet`,
+    left: `station ${span(us)}, height ${heights}`,
+    right: `station ${span(us)}, height ${heights}`,
+    roof: `station ${span(us)}, ${fromCentre(vs, 'left', 'right')}`,
+    under: `station ${span(us)}, ${fromCentre(vs, 'left', 'right')}`,
+    front: `${fromCentre(us, 'left', 'right')}, height ${heights}`,
+    rear: `${fromCentre(us, 'right', 'left')}, height ${heights}`,
+    openings: `across ${span(us)}, down ${span(vs)}`,
+    bay: `across ${span(us)}, down ${span(vs)}`,
+    floor: `across ${span(us)}, down ${span(vs)}`,
   }
-  return `Where: ${extent.shape} on the view “${extent.view}”, ${words[extent.view]}, in mm as drawn on the plan.`
+  return `Where: ${shapeWords[extent.shape]} on ${viewWords[extent.view]}, ${words[extent.view]}, in mm as drawn on the plan.`
+}
+
+/** Distances from the centre line, each with its side: "115 to 257 to the left of the centre line". */
+function fromCentre(distances: readonly number[], positive: string, negative: string): string {
+  const [low, high] = [Math.round(Math.min(...distances)), Math.round(Math.max(...distances))]
+  if (low < 0 && high > 0) {
+    return `from ${figure(-low)} to the ${negative} to ${figure(high)} to the ${positive} of the centre line`
+  }
+  const side = low < 0 ? negative : positive
+  return `${span(distances.map(Math.abs))} to the ${side} of the centre line`
 }
 
 function span(values: readonly number[]): string {

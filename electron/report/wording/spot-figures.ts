@@ -37,14 +37,14 @@ export function spotFigures(values: readonly ReadingValue[], unit: CoatingUnit):
   }
 }
 
-/** A gauge's declared error, ± (a + b % of the value), or that it is not declared. */
+/** A gauge's declared error, "declared error 2 µm + 3 % of the reading", or that it is not declared. */
 export function declaredError(gauge: Gauge, unit: CoatingUnit): string {
   if (gauge.errorUm === null && gauge.errorPercent === null) return 'error not declared'
   const parts = [
     gauge.errorUm === null ? '' : `${coatingFigure(gauge.errorUm, unit)}${NARROW}${unit}`,
     gauge.errorPercent === null
       ? ''
-      : `${figure(gauge.errorPercent, Number.isInteger(gauge.errorPercent) ? 0 : 1)}${NARROW}%`,
+      : `${figure(gauge.errorPercent, Number.isInteger(gauge.errorPercent) ? 0 : 1)}${NARROW}% of the reading`,
   ].filter((part) => part !== '')
-  return `± (${parts.join(' + ')}) as declared`
+  return `declared error ${parts.join(' + ')}`
 }

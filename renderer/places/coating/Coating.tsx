@@ -8,7 +8,8 @@ import { useScreenStore } from '../../store/screen-store.ts'
 import { CheckForm } from './CheckForm.tsx'
 import { GaugeForm } from './GaugeForm.tsx'
 import { GaugeList } from './GaugeList.tsx'
-import { PanelPoints } from './PanelPoints.tsx'
+import { MapOfPanel } from './MapOfPanel.tsx'
+import { PanelsRead } from './PanelsRead.tsx'
 import { SpotForm } from './SpotForm.tsx'
 import { SpotTable } from './SpotTable.tsx'
 import '../place-lines.css'
@@ -38,6 +39,7 @@ function CoatingSheet(props: {
 
 function CoatingPage({ record }: { readonly record: RecordView }) {
   const [opened, setOpened] = useState<Opened | null>(null)
+  const [shown, setShown] = useState<string | null>(null)
   const inHand = useScreenStore((state) => state.inHand)
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
@@ -48,7 +50,9 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   const { readOnly } = record
   const open = useCallback(
     (what: Opened['what'], key: string | null) => {
-      if (!readOnly) setOpened({ what, key })
+      if (readOnly) return
+      setShown(null)
+      setOpened({ what, key })
     },
     [readOnly],
   )
@@ -65,7 +69,7 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   ])
   const openedSpot =
     opened?.what === 'spot' ? record.spots.find((spot) => String(spot.number) === opened.key) : undefined
-  const panelShown = openedSpot?.panelId ?? inHand ?? record.spots.at(-1)?.panelId ?? null
+  const panelShown = shown ?? openedSpot?.panelId ?? inHand ?? record.spots.at(-1)?.panelId ?? null
   return (
     <PlacePage
       name="Coating"
@@ -77,9 +81,12 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
           })}
     >
       <div className="two-columns">
+        <div className="beside-column">
+          <PanelsRead record={record} shown={panelShown} onShow={setShown} />
+        </div>
+        <div>{panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}</div>
         <SpotTable record={record} chosen={opened?.what === 'spot' ? opened.key : null} onOpen={openSpot} />
         <div>
-          {panelShown === null ? null : <PanelPoints record={record} panelId={panelShown} />}
           <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />
           <CautionLines steps={['sanding or cutting']} />
         </div>
@@ -88,7 +95,7 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   )
 }
 
-/** Coating: thickness readings as read, spot by spot; the map and the volume of filler are not computed here. */
+/** Coating: thickness readings as read, spot by spot, and the map of the panel in hand. */
 export function Coating() {
   return <RecordPlace name="Coating">{(record) => <CoatingPage record={record} />}</RecordPlace>
 }

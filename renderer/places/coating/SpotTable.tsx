@@ -131,8 +131,8 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
       <p className="place-note">
         Half range is half the difference of the largest and the smallest value. “&gt;” is a gauge out of range: more
         than that. The declared error is what the gauge’s maker declares at the median, a + b · t either way; it is not
-        the uncertainty of the coating. A reading that failed is in no mean. The thickness map and the volume of filler
-        are not computed here: these are the readings, as read.
+        the uncertainty of the coating. A reading that failed is in no mean. The map is computed from these readings, as
+        read.
       </p>
     </Section>
   )

@@ -15,6 +15,8 @@ const rowNames: { readonly [R in RegisterName]: string } = {
   gaugeChecks: 'gauge check',
   parts: 'part',
   claims: 'claim',
+  sheets: 'reference sheet',
+  observations: 'observation of',
   corrections: 'correction',
   exhibits: 'exhibit',
   editions: 'edition',

@@ -26,6 +26,8 @@ const empty: ClaimDraft = {
   reasons: '',
   setAside: '',
   wouldSettle: '',
+  asserts: [],
+  reliability: null,
   findings: [],
   exhibits: [],
 }

@@ -29,7 +29,7 @@ export function ClaimList({ record, opened, onOpen }: ClaimListProps) {
     <Section
       head="Claims"
       level="column"
-      beside="the verdict is the examiner’s; nothing is inferred here"
+      beside="the verdict is the examiner’s"
       action={
         <ActionKey keys="C" label="add" name="Add a claim" onAct={() => onOpen(null)} disabled={record.readOnly} />
       }

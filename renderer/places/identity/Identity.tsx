@@ -8,6 +8,7 @@ import { ClaimList } from './ClaimList.tsx'
 import { CommissionLines } from './CommissionLines.tsx'
 import { ConsentList } from './ConsentList.tsx'
 import { IdentitySheet, type Opened } from './IdentitySheet.tsx'
+import { Inference } from './Inference.tsx'
 import { NumberList } from './NumberList.tsx'
 import { ParticularsLines } from './ParticularsLines.tsx'
 import { VisitList } from './VisitList.tsx'
@@ -47,6 +48,7 @@ function IdentityPage({ record }: { readonly record: RecordView }) {
         ? {}
         : { sheet: <IdentitySheet record={record} opened={opened} onLeave={() => setOpened(null)} /> })}
     >
+      <Inference record={record} />
       <div className="identity-columns">
         <div>
           <ParticularsLines record={record} onAmend={add('particulars')} />
@@ -65,7 +67,7 @@ function IdentityPage({ record }: { readonly record: RecordView }) {
   )
 }
 
-/** Identity: what the car is said to be and what its numbers say; a plain register, without inference. */
+/** Identity: what the car can still be, what it is said to be, and what its numbers say. */
 export function Identity() {
   return <RecordPlace name="Identity">{(record) => <IdentityPage record={record} />}</RecordPlace>
 }

@@ -1,0 +1,72 @@
+import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import { type CoatingField, drawCoatingField } from './drawn-panel.ts'
+import { answerWithoutNodes, type ExtentQuestion, extentAnswer } from './extent-answer.ts'
+import { fieldPrior } from './field-prior.ts'
+import { exceedingChance, thicknessMap } from './field-summary.ts'
+import { gaugeUncertainty } from './gauge-error.ts'
+import { isPaint, thickestPaint } from './latent-sites.ts'
+import { worthwhileSpots } from './next-reading.ts'
+import { nextReadingAnswer, STEPS_AHEAD } from './next-reading-words.ts'
+
+/** Area, volume, maps and next readings of one panel: everything the computation `coating` answers. */
+export function coatingField(input: CoatingFieldInput, keepOn: () => void = () => undefined): CoatingFieldAnswer {
+  if (!input.nodes.some(({ readable }) => readable)) return answerWithoutNodes(input)
+  const field = drawCoatingField(input, keepOn)
+  const { drawn, film, readings, readable, extents } = field
+  const question = extentQuestion(input, field)
+  const map = thicknessMap(drawn, film.medianUm)
+  const spots = worthwhileSpots(
+    drawn,
+    extents.volumeMm3,
+    new Uint8Array(drawn.nodes).fill(1),
+    nextTerms(input, field),
+    STEPS_AHEAD,
+  )
+  const volume = extentAnswer('volume', extents.volumeMm3, question)
+  const chance = exceedingChance(drawn, input.thresholdUm - film.medianUm)
+  const overAll = (values: Float64Array): number[] => {
+    const spread = new Array<number>(input.nodes.length).fill(-1)
+    readable.forEach((at, row) => {
+      spread[at] = values[row] as number
+    })
+    return spread
+  }
+  return {
+    filmUm: film.medianUm,
+    usedReadings: readings.length,
+    leftOut: field.leftOut,
+    saturated: readings.filter(({ kind }) => kind === 'more than').length,
+    assessedM2: question.assessedMm2 / 1e6,
+    notAssessedM2: input.nodes.reduce((sum, { areaMm2, readable: can }) => sum + (can ? 0 : areaMm2), 0) / 1e6,
+    fillerAreaM2: extentAnswer('area', extents.areaMm2, question),
+    fillerVolumeCm3: volume,
+    fillerChance: overAll(chance),
+    thicknessUm: { low: overAll(map.lowUm), middle: overAll(map.middleUm), high: overAll(map.highUm) },
+    next: nextReadingAnswer(input, field, spots, volume, chance),
+    method: METHOD,
+  }
+}
+
+const METHOD =
+  'Paint film plus a Gaussian field of filler censored at nought; range, nugget and variance drawn along; area and volume added up draw by draw; ends of intervals set on simulated panels.'
+
+function extentQuestion(input: CoatingFieldInput, { readings, film, weights }: CoatingField): ExtentQuestion {
+  return {
+    readings: readings.length,
+    paint: readings.filter((reading) => isPaint(reading, film)).length,
+    saturated: readings.filter(({ kind }) => kind === 'more than').length,
+    assessedMm2: weights.reduce((sum, weight) => sum + weight, 0),
+    deepestUm: fieldPrior.deepestUm,
+    thresholdUm: input.thresholdUm,
+  }
+}
+
+function nextTerms(input: CoatingFieldInput, { film, readings }: CoatingField) {
+  const limits = readings.filter(({ kind }) => kind === 'more than').map(({ thicknessUm }) => thicknessUm)
+  return {
+    saturationUm: limits.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...limits) - film.medianUm,
+    paintUm: thickestPaint(film, gaugeUncertainty(input.gauge, film.medianUm)) - film.medianUm,
+    readingDeviationUm: (fillerUm: number) =>
+      Math.hypot(film.medianUm * film.logDeviation, gaugeUncertainty(input.gauge, film.medianUm + fillerUm)),
+  }
+}

@@ -1,0 +1,94 @@
+import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import {
+  drawnInterval,
+  evidenceOf,
+  grainOf,
+  type Interval,
+  leastReadings,
+  shiftedInterval,
+  shiftsFor,
+  simulatedAreaM2,
+} from './interval-calibration.ts'
+import type { Extent } from './interval-shifts.ts'
+
+/** What an extent's interval rests on. */
+export interface ExtentQuestion {
+  readonly readings: number
+  readonly paint: number
+  readonly saturated: number
+  readonly assessedMm2: number
+  readonly deepestUm: number
+  readonly thresholdUm: number
+}
+
+type IntervalAnswer = CoatingFieldAnswer['fillerAreaM2']
+
+/** Interval of an extent with shifted ends, in the extent's own unit, mm2 or mm3. */
+export function extentInterval(extent: Extent, draws: Float64Array, question: ExtentQuestion): Interval {
+  const { readings, paint, assessedMm2, deepestUm } = question
+  const most = extent === 'area' ? assessedMm2 : (assessedMm2 * deepestUm) / 1000
+  const shifts = shiftsFor(readings, extent, evidenceOf(readings, paint))
+  return shiftedInterval(drawnInterval(draws), shifts, grainOf(extent, assessedMm2), most)
+}
+
+/**
+ * Interval in m2 or cm3 with its words. It is called one of 90 % only where simulated panels of such a size and number of
+ * readings bear that out; else the words say what is missing.
+ */
+export function extentAnswer(extent: Extent, draws: Float64Array, question: ExtentQuestion): IntervalAnswer {
+  const per = extent === 'area' ? 1e6 : 1000
+  const { low, middle, high } = extentInterval(extent, draws, question)
+  const reason = whyNoCoverage(question)
+  const unit = extent === 'area' ? 'm²' : 'cm³'
+  const span = `${shown(middle / per)} ${unit} (${shown(low / per)} to ${shown(high / per)}`
+  const limit =
+    extent === 'volume' && question.saturated > 0
+      ? ` ${question.saturated === 1 ? '1 reading' : `${question.saturated} readings`} went beyond the gauge: the upper end supposes that filler is no deeper than ${question.deepestUm / 1000} mm.`
+      : ''
+  return {
+    low: low / per,
+    middle: middle / per,
+    high: high / per,
+    coverage: reason === null ? 0.9 : null,
+    words: `${reason === null ? `${span}, 90 %).` : `${span}; ${reason}).`}${limit}`,
+  }
+}
+
+/** Why the interval may not be called one of 90 %, or null. */
+export function whyNoCoverage({ readings, assessedMm2 }: ExtentQuestion): string | null {
+  const least = leastReadings()
+  if (readings < least) return `${readings} readings are too few to call this 90 %: take at least ${least}`
+  const squareMetres = assessedMm2 / 1e6
+  if (squareMetres < simulatedAreaM2[0] || squareMetres > simulatedAreaM2[1])
+    return `the panel is not of a size that was tried out, ${simulatedAreaM2[0]} to ${simulatedAreaM2[1]} m², so this is not called 90 %`
+  return null
+}
+
+const shown = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 3 })
+
+/** The answer when nothing of the panel can be read: not assessed, and nothing said of filler. */
+export function answerWithoutNodes({ nodes, readings }: CoatingFieldInput): CoatingFieldAnswer {
+  const nothing = {
+    low: 0,
+    middle: 0,
+    high: 0,
+    coverage: null,
+    words:
+      'Nothing of this panel could be assessed: the gauge cannot read what lies below. This says nothing about filler.',
+  }
+  const none = nodes.map(() => -1)
+  return {
+    filmUm: 0,
+    usedReadings: 0,
+    leftOut: readings.length === 0 ? [] : [{ count: readings.length, why: 'no part of the panel can be read' }],
+    saturated: 0,
+    assessedM2: 0,
+    notAssessedM2: nodes.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) / 1e6,
+    fillerAreaM2: nothing,
+    fillerVolumeCm3: nothing,
+    fillerChance: none,
+    thicknessUm: { low: none, middle: none, high: none },
+    next: { spots: [], words: 'No reading would help: use a gauge whose method suits what lies below.' },
+    method: 'None: no node could be read.',
+  }
+}

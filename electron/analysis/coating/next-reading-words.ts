@@ -1,0 +1,47 @@
+import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import type { CoatingField } from './drawn-panel.ts'
+import type { WorthwhileSpot } from './next-reading.ts'
+
+/** Readings looked ahead for the stopping line, and spots named. */
+export const STEPS_AHEAD = 10
+const SPOTS_NAMED = 3
+/** A next reading that takes away less than this share of the variance is not worth the walk. */
+const WORTH_READING = 0.01
+
+/** The best spots with their reasons, and what another ten readings would bring. */
+export function nextReadingAnswer(
+  input: CoatingFieldInput,
+  { readable, readings }: CoatingField,
+  spots: readonly WorthwhileSpot[],
+  volume: CoatingFieldAnswer['fillerVolumeCm3'],
+  chance: Float64Array,
+): CoatingFieldAnswer['next'] {
+  const named = spots.slice(0, SPOTS_NAMED).map(({ node, reduction }) => {
+    const at = readable[node] as number
+    const { xMm, yMm } = input.nodes[at] as CoatingFieldInput['nodes'][number]
+    const nearest = Math.min(...readings.map((reading) => Math.hypot(reading.xMm - xMm, reading.yMm - yMm)))
+    return { node: at, xMm, yMm, words: `${reasonFor(chance[node] as number, nearest)} ${shareWords(reduction)}` }
+  })
+  return { spots: named, words: stoppingWords(spots, volume) }
+}
+
+const shareWords = (reduction: number): string =>
+  `Expected to take away ${Math.max(1, Math.round(100 * reduction))} % of the variance of the volume.`
+
+function reasonFor(chance: number, nearestMm: number): string {
+  const far = `the nearest reading is ${Math.round(nearestMm)} mm away`
+  if (chance > 0.9) return `Filler lies here, but how deep is open; ${far}.`
+  if (chance > 0.1) return `Filler may or may not reach here (${Math.round(100 * chance)} %); ${far}.`
+  return `Nothing near says that there is none; ${far}.`
+}
+
+function stoppingWords(spots: readonly WorthwhileSpot[], { low, middle, high }: CoatingFieldAnswer['fillerVolumeCm3']) {
+  const [first] = spots
+  if (first === undefined || first.reduction < WORTH_READING)
+    return 'No single reading would narrow the volume by much: this panel can be left.'
+  const left = Math.max(0, 1 - spots.reduce((sum, { reduction }) => sum + reduction, 0))
+  const half = (high - low) / 2
+  return `Another ${STEPS_AHEAD} readings at the best places would narrow ${shown(middle)} cm³ ±${shown(half)} to about ±${shown(half * Math.sqrt(left))}.`
+}
+
+const shown = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 2 })

@@ -1,0 +1,69 @@
+import type { TimeLine, TimeLineInput, TimeLineReason } from '../../../shared-types/dating.ts'
+import { isoDay } from './calendar.ts'
+import { conflictsIn } from './date-conflicts.ts'
+import { type Constraint, constraintsOf, readingInWords } from './dated-constraints.ts'
+import { type Narrowed, narrow } from './narrowing.ts'
+
+/**
+ * Everything dated, together: the days left to each event with the facts and rules that set them, readings that are left
+ * no room, and conflicts as smallest sets. With a conflict the days are worked out without its facts (without its rules
+ * where it has none), and `setAside` says so.
+ */
+export function timeLine(input: TimeLineInput): TimeLine {
+  const constraints = constraintsOf(input)
+  const nodes = input.events.length + 1
+  const all = constraints.map((_, at) => at)
+  const whole = narrow(nodes, constraints, all)
+  const conflicts =
+    'windows' in whole ? { sets: [], complete: true } : conflictsIn(nodes, constraints, input.maxConflicts)
+  const aside = new Set(conflicts.sets.flatMap((set) => blamed(set, constraints)))
+  const settled = 'windows' in whole ? whole : settle(nodes, constraints, all, aside)
+  const reasonsOf = (some: readonly number[]): TimeLineReason[] => some.flatMap((at) => constraints[at]?.reason ?? [])
+  const { windows, dropped } = settled
+  return {
+    consistent: 'windows' in whole,
+    events: input.events.map(({ id, label }, at) => ({
+      id,
+      label,
+      from: dayOrOpen(windows.earliest[at + 1]),
+      to: dayOrOpen(windows.latest[at + 1]),
+      fromBecause: reasonsOf(windows.earliestBecause(at + 1)),
+      toBecause: reasonsOf(windows.latestBecause(at + 1)),
+    })),
+    droppedReadings: dropped.map(({ fact, reading, because }) => ({
+      fact: constraints[fact]?.reason.id ?? '',
+      reading: readingInWords(reading),
+      because: reasonsOf(because),
+    })),
+    conflicts: conflicts.sets.map(reasonsOf),
+    allConflictsFound: conflicts.complete,
+    setAside: reasonsOf([...aside].sort((one, other) => one - other)),
+  }
+}
+
+const dayOrOpen = (day: number | undefined): string | null =>
+  day === undefined || !Number.isFinite(day) ? null : isoDay(day)
+
+/** The facts of a conflict; its rules when it is about nothing but order. */
+function blamed(set: readonly number[], constraints: readonly Constraint[]): readonly number[] {
+  const facts = set.filter((at) => constraints[at]?.kind === 'fact')
+  return facts.length > 0 ? facts : set
+}
+
+/** Sets aside more until the rest holds, where not all conflicts were looked for. */
+function settle(
+  nodes: number,
+  constraints: readonly Constraint[],
+  all: readonly number[],
+  aside: Set<number>,
+): Extract<Narrowed, { windows: unknown }> {
+  for (;;) {
+    const found = narrow(
+      nodes,
+      constraints,
+      all.filter((at) => !aside.has(at)),
+    )
+    if ('windows' in found) return found
+    for (const at of blamed(found.conflict, constraints)) aside.add(at)
+  }
+}

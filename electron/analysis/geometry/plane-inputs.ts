@@ -1,0 +1,42 @@
+import type { PicturePlane, PicturePoint } from '../../../shared-types/measuring.ts'
+
+/** Numbers a measurement starts from, and the standard uncertainty of each, in the order the plane reads them. */
+export interface Inputs {
+  readonly estimates: readonly number[]
+  readonly standard: readonly number[]
+}
+
+const picked = (points: readonly PicturePoint[], pickPx: number): Inputs => {
+  const estimates = points.flatMap(({ x, y }) => [x, y])
+  return { estimates, standard: estimates.map(() => pickPx) }
+}
+
+const joined = (...some: readonly Inputs[]): Inputs => ({
+  estimates: some.flatMap(({ estimates }) => estimates),
+  standard: some.flatMap(({ standard }) => standard),
+})
+
+/** Picked points first, then what is known of them on the plane. */
+export function planeInputs(plane: PicturePlane, pickPx: number): Inputs {
+  if (plane.kind === 'known points') {
+    const places = plane.points.flatMap(({ plane: { xMm, yMm } }) => [xMm, yMm])
+    return joined(
+      picked(
+        plane.points.map(({ picture }) => picture),
+        pickPx,
+      ),
+      { estimates: places, standard: places.map(() => plane.uMm) },
+    )
+  }
+  const known = plane.kind === 'scale bar' ? plane.bar : plane.known
+  return joined(
+    picked(plane.kind === 'scale bar' ? [] : plane.corners, pickPx),
+    picked([known.from, known.to], pickPx),
+    { estimates: [known.lengthMm], standard: [known.uMm] },
+  )
+}
+
+/** Inputs of the plane followed by the points measured. */
+export function allInputs(plane: PicturePlane, measured: readonly PicturePoint[], pickPx: number): Inputs {
+  return joined(planeInputs(plane, pickPx), picked(measured, pickPx))
+}

@@ -1,0 +1,98 @@
+import type { IdentityLiteral } from '../../../shared-types/identity-model.ts'
+import type { EvidenceItem } from './evidence.ts'
+import { type Reasoner, statementWeighings, viewOf } from './reasoner.ts'
+import { evenWeighing, product, type Weighing } from './weighing.ts'
+
+/** What one thing did to the odds of a statement; null when it alone makes the statement certain or impossible. */
+export interface Contribution {
+  readonly id: string
+  readonly decibans: number | null
+  readonly decisive: 'for' | 'against' | null
+}
+
+export interface Contributions {
+  /** Probability of the statement before and after the evidence. */
+  readonly before: number
+  readonly after: number
+  /** All evidence together. */
+  readonly total: Contribution
+  /** All evidence against all but this one. */
+  readonly leaveOneOut: readonly Contribution[]
+  /** Each in the order given, on top of those before it; finite ones add up to the total. */
+  readonly inOrder: readonly Contribution[]
+  /** Each doubtful fact: as doubtful as it is, against not being there at all. */
+  readonly doubts: readonly Contribution[]
+}
+
+/** Logarithms of the weights of a statement and of its opposite; minus infinity where impossible. */
+interface Odds {
+  readonly holds: number
+  readonly fails: number
+}
+
+const IMPOSSIBLE = Number.NEGATIVE_INFINITY
+const DECIBANS_PER_UNIT = 10 / Math.LN10
+
+const between = (id: string, more: Odds, less: Odds): Contribution => {
+  const change = more.holds - more.fails - (less.holds - less.fails)
+  if (Number.isFinite(change)) return { id, decibans: DECIBANS_PER_UNIT * change, decisive: null }
+  const settled = (odds: Odds) => (odds.holds > IMPOSSIBLE ? 1 : 0) - (odds.fails > IMPOSSIBLE ? 1 : 0)
+  const turned = settled(more) - settled(less)
+  // Certain alike with and without: nothing that decibans can say.
+  if (turned === 0) return { id, decibans: 0, decisive: null }
+  return { id, decibans: null, decisive: turned > 0 ? 'for' : 'against' }
+}
+
+const shareOf = ({ holds, fails }: Odds) => 1 / (1 + Math.exp(fails - holds))
+
+/** Logarithm of a sum of weights given by their logarithms. */
+function logSum(logs: readonly number[]): number {
+  const greatest = Math.max(IMPOSSIBLE, ...logs)
+  return greatest === IMPOSSIBLE
+    ? greatest
+    : greatest + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - greatest), 0))
+}
+
+/**
+ * Contributions of each observation and each doubtful fact to a statement, in decibans.
+ * @throws RangeError when the evidence as a whole is impossible: that is a conflict and has no numbers.
+ */
+export function contributions(
+  reasoner: Reasoner,
+  items: readonly EvidenceItem[],
+  says: readonly IdentityLiteral[],
+): Contributions {
+  const statement = statementWeighings(reasoner, says, 'statement')
+  const odds = (some: readonly EvidenceItem[], also: Weighing | null = null): Odds => {
+    const under = (weighing: Weighing) =>
+      viewOf(reasoner, some, also === null ? weighing : product(weighing, also))?.logLikelihood ?? IMPOSSIBLE
+    return { holds: under(statement.holds), fails: logSum(statement.fails.map(under)) }
+  }
+  const all = odds(items)
+  const none = odds([])
+  if (Math.max(all.holds, all.fails) === IMPOSSIBLE)
+    throw new RangeError('The evidence is impossible: ask for its conflicts.')
+  let gone = none
+  const inOrder = items.map(({ id }, at) => {
+    const now = odds(items.slice(0, at + 1))
+    const own = between(id, now, gone)
+    gone = now
+    return own
+  })
+  return {
+    before: shareOf(none),
+    after: shareOf(all),
+    total: between('all', all, none),
+    leaveOneOut: items.map((item) => between(item.id, all, odds(items.filter((other) => other !== item)))),
+    inOrder,
+    doubts: [...reasoner.compiled.model.doubtAt].map(([id, variable]) =>
+      between(id, all, odds(items, without(reasoner, variable))),
+    ),
+  }
+}
+
+/** The model as if a doubtful fact had never been written: its rules do not bite. */
+function without({ compiled }: Reasoner, doubt: number): Weighing {
+  const even = evenWeighing(compiled)
+  return { ...even, values: even.values.map((values, at) => (at === doubt ? Float64Array.of(1, 0) : values)) }
+}

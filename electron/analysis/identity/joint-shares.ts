@@ -1,0 +1,59 @@
+import type { IdentityQuestion } from '../../../shared-types/identity-model.ts'
+import { positionOf } from './model-problems.ts'
+import { type AccountView, type Reasoner, statementWeighings } from './reasoner.ts'
+import { evenWeighing, product, type Weighing } from './weighing.ts'
+
+/** What is to be settled, as groups of builds that exclude each other; the whole build has none. */
+export interface Groups {
+  /** Variable the groups are classes of; -1 for a statement and for the whole build. */
+  readonly variable: number
+  /** By group: weighings that let through parts of it that exclude each other. */
+  readonly through: readonly (readonly Weighing[])[]
+}
+
+/**
+ * Groups of a question. A variable is asked by its classes: under one account, values no rule and no table tells apart
+ * keep their proportions whatever another variable's tell shows.
+ */
+export function groupsOf(reasoner: Reasoner, question: IdentityQuestion): Groups {
+  const { compiled } = reasoner
+  if (question.about === 'build') return { variable: -1, through: [] }
+  if (question.about === 'statement') {
+    const { holds, fails } = statementWeighings(reasoner, question.says, 'question.says')
+    return { variable: -1, through: [[holds], fails] }
+  }
+  const variable = positionOf(question.variable, compiled.model.variableAt, 'question.variable', 'variable')
+  const even = evenWeighing(compiled)
+  const through = (compiled.classes[variable]?.members ?? []).map((members) => {
+    const only = new Float64Array(even.values[variable]?.length ?? 0)
+    for (const value of members) only[value] = 1
+    return [{ ...even, values: even.values.map((values, at) => (at === variable ? only : values)) }]
+  })
+  return { variable, through }
+}
+
+/** For one group under one account: its weight, weights there, and of every value and label the joint probability. */
+export interface GroupShares {
+  readonly values: readonly Float64Array[]
+  readonly labels: readonly Float64Array[]
+}
+
+/** Joint probabilities of group and value, group and table label, under one account; they sum to the group's probability. */
+export function jointShares(
+  { compiled, passes }: Reasoner,
+  account: AccountView,
+  group: Weighing | null,
+  tables: ReadonlySet<number>,
+): GroupShares {
+  const weighing = group === null ? account.weighing : product(account.weighing, group)
+  passes.totalAndSlopes(weighing)
+  const { total } = account
+  return {
+    values: compiled.model.variables.map(({ values }, variable) =>
+      Float64Array.from(values, (_, value) => passes.ofValue(weighing, variable, value) / total),
+    ),
+    labels: weighing.labels.map((labels, table) =>
+      tables.has(table) ? labels.map((_, label) => passes.ofLabel(weighing, table, label) / total) : new Float64Array(),
+    ),
+  }
+}

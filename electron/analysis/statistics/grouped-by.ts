@@ -1,0 +1,11 @@
+/** Values by the key each has, keys in the order they first came. */
+export function groupedBy<Value, Key>(values: readonly Value[], keyOf: (value: Value) => Key): Map<Key, Value[]> {
+  const groups = new Map<Key, Value[]>()
+  for (const value of values) {
+    const key = keyOf(value)
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, [value])
+    else group.push(value)
+  }
+  return groups
+}

@@ -1,0 +1,113 @@
+import type { ClaimView, IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
+import type { Composer } from '../layout/composer.ts'
+import type { Piece } from '../layout/flow.ts'
+import { styles } from '../layout/text-style.ts'
+import { dayText } from '../wording/dates.ts'
+import { numbered, place } from '../wording/references.ts'
+
+const STEPS_PRINTED = 4
+const LOOKS_PRINTED = 3
+
+/** What the car can still be by the reference sheets, with grounds; left out where the record holds no sheet. */
+export function composeCanStillBe(composer: Composer): void {
+  const { identity } = composer.content
+  if (identity === null || identity.sheets.length === 0) return
+  composer.openSection('can-still-be', 'What the car can still be')
+  composer.block({ title: 'On what grounds' }, (owner) => [
+    ...composer.text(
+      owner,
+      `Computed exactly from ${identity.sheets.map(({ title, edition }) => `${title}, edition ${edition}`).join('; ')}, frozen in the record, and from ${looked(identity).length} of ${identity.tells.length} tells looked at. The rules allow ${grouped(identity.legalBuilds)} builds.`,
+    ),
+    ...(identity.problem === null ? [] : composer.text(owner, identity.problem)),
+  ])
+  if (identity.problem !== null) return
+  composer.block({ title: 'Likeliest', note: 'weight before and after looking' }, () =>
+    variableTable(composer, identity),
+  )
+  for (const conflict of identity.conflicts) {
+    composer.block({ title: 'Contradiction', note: 'these cannot all be so' }, (owner) =>
+      conflict.cannotAllBe.flatMap(({ words, source }) => composer.text(owner, `${words} ${source}.`)),
+    )
+  }
+  for (const claim of identity.claims) composeTested(composer, claim)
+  composer.block({ title: 'Look next', note: 'what would settle most' }, (owner) =>
+    identity.tells
+      .filter(({ bits }) => bits !== null)
+      .slice(0, LOOKS_PRINTED)
+      .flatMap(({ name, lookAt, bits, source }) =>
+        composer.text(owner, `${name}: ${lookAt} ${bits?.toFixed(2)} bit of the whole build. ${source}.`),
+      ),
+  )
+  composer.block({ title: 'Scale' }, (owner) => composer.text(owner, [{ text: identity.scale, style: styles.running }]))
+}
+
+const looked = ({ tells }: IdentityView) => tells.filter(({ observation }) => observation !== null)
+const grouped = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f')
+
+/** A weight as printed, never as certain when it is not. */
+function weight(share: number): string {
+  if (share > 0 && share < 0.005) return '< 1\u202f%'
+  if (share < 1 && share > 0.995) return '> 99\u202f%'
+  return `${Math.round(100 * share)}\u202f%`
+}
+
+function variableTable(composer: Composer, identity: IdentityView): Piece[] {
+  const cell = (text: string, style = styles.cell) => [{ text, style }]
+  const best = ({ values }: VariableView) => values.toSorted((one, other) => other.now - one.now)
+  return composer.table(composer.section, {
+    caption: cell('Every variable of the sheets with its likeliest value and the next.', styles.caption),
+    columns: [
+      { head: '', widthMm: 30 },
+      { head: 'likeliest', widthMm: 36 },
+      { head: 'before', widthMm: 14, align: 'right' },
+      { head: 'now', widthMm: 14, align: 'right' },
+      { head: 'next', widthMm: 24 },
+      { head: 'now', widthMm: 12, align: 'right' },
+    ],
+    rows: identity.variables.map((variable) => {
+      const [first, second] = best(variable)
+      const span =
+        variable.span === null ? '' : `${dayText(variable.span.from)} to ${dayText(variable.span.to)} (90\u202f%)`
+      const open = second !== undefined && second.now > 0
+      return {
+        cells: [
+          cell(variable.name),
+          cell(span === '' ? (first?.name ?? '') : span, styles.cellStrong),
+          cell(span === '' ? weight(first?.before ?? 0) : ''),
+          cell(span === '' ? weight(first?.now ?? 0) : ''),
+          cell(span === '' && open ? second.name : ''),
+          cell(span === '' && open ? weight(second.now) : ''),
+        ],
+      }
+    }),
+  })
+}
+
+function composeTested(composer: Composer, claim: ClaimView): void {
+  const row = composer.content.record.claims.find(({ number }) => number === claim.claim)
+  const side = claim.speaks === 'for' ? 'for it' : claim.speaks === 'against' ? 'against it' : 'neither way'
+  composer.block(
+    {
+      title: '',
+      titleRich: [composer.linked(`Claim ${numbered('C', claim.claim)}`, styles.sideHead, place.claim(claim.claim))],
+      note: claim.verdict,
+    },
+    (owner) => [
+      ...composer.text(owner, [
+        { text: `“${row?.words ?? ''}” `, style: styles.emphasis },
+        {
+          text: `The findings give ${claim.words} support ${side}${claim.decibans === null ? '' : ` (${signed(claim.decibans)} decibans)`}.`,
+          style: styles.text,
+        },
+      ]),
+      ...claim.because.slice(0, STEPS_PRINTED).flatMap(({ words, source, decibans, decisive }) =>
+        composer.labelled(owner, decibans === null ? (decisive ?? '') : `${signed(decibans)} dB`, [
+          { text: `${words}. `, style: styles.text },
+          { text: `${source}.`, style: styles.soft },
+        ]),
+      ),
+    ],
+  )
+}
+
+const signed = (value: number): string => `${value < 0 ? '\u2212' : '+'}${Math.abs(value).toFixed(1)}`

@@ -1,0 +1,183 @@
+import type { Claim } from '../../shared-types/claim.ts'
+import type { IdentityAnswer } from '../../shared-types/identity-answer.ts'
+import type { ChainStep, ClaimView, IdentityView, TellView, VariableView } from '../../shared-types/identity-view.ts'
+import type { Observation } from '../../shared-types/observation.ts'
+import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
+import { ruleWords } from '../sheets/reference/fact-words.ts'
+import { sourceText } from '../sheets/reference/model-draft.ts'
+import type { KnownVariable } from '../sheets/reference/sheet-names.ts'
+import { rowMark, shortened } from './row-marks.ts'
+import type { SheetsOfRecord } from './sheets-of-record.ts'
+
+type Contributions = NonNullable<IdentityAnswer['statements'][number]['contributions']>
+
+/** Weight of findings, in decibans, from which a claim is called supported or contradicted: "moderate" of the scale. */
+const SETTLED_DECIBANS = 10
+
+const sourceOf = (compiled: CompiledSheets, id: string): string => {
+  const cites = compiled.cites.get(id) ?? []
+  return [...new Set(cites.map(({ source }) => sourceText(source)))].join('; ') || 'no source'
+}
+
+function seenWords(key: string, compiled: CompiledSheets, observations: readonly Observation[]): string {
+  const tell = compiled.tells.find((each) => each.key === key)
+  const row = observations.find((each) => each.tell === key)
+  const value = tell?.values.find(({ id }) => id === row?.value)?.name
+  const measured = row?.measured
+    ? `${row.measured.value} ± ${row.measured.standardUncertainty} ${tell?.tell.unit ?? ''}`
+    : ''
+  return `${tell?.tell.name ?? key}: ${value ?? (measured || row?.state) ?? ''}`
+}
+
+/** Steps of a chain, the weightiest first. */
+function chainOf(
+  contributions: Contributions | null | undefined,
+  compiled: CompiledSheets,
+  observations: readonly Observation[],
+): readonly ChainStep[] {
+  const weight = ({ decibans }: ChainStep) => (decibans === null ? Number.POSITIVE_INFINITY : Math.abs(decibans))
+  return (contributions?.leaveOneOut ?? [])
+    .map(({ id, decibans, decisive }) => ({
+      id,
+      words: seenWords(id, compiled, observations),
+      source: sourceOf(compiled, id),
+      decibans,
+      decisive,
+    }))
+    .toSorted((one, other) => weight(other) - weight(one))
+}
+
+const likeliestOf = (shares: Readonly<Record<string, number>>): [string, number] =>
+  Object.entries(shares).reduce((best, each) => (each[1] > best[1] ? each : best), ['', -1])
+
+/** For each variable the statement that it has its likeliest value. */
+export const likeliestStatements = (compiled: CompiledSheets, answer: IdentityAnswer) =>
+  compiled.variables.flatMap(({ key }) => {
+    const shares = answer.posterior?.variables[key]
+    return shares === undefined ? [] : [{ id: key, says: [[key, [likeliestOf(shares)[0]]]] as [string, string[]][] }]
+  })
+
+/** First and last day of the values that hold nine tenths of the weight, a twentieth left out at either end. */
+function spanOf(variable: KnownVariable, shares: Readonly<Record<string, number>>): VariableView['span'] {
+  if (variable.definition.kind !== 'dates') return null
+  const { values } = variable.definition
+  let below = 0
+  let from: string | null = null
+  let to: string | null = null
+  for (const value of values) {
+    below += shares[value.id] ?? 0
+    if (from === null && below > 0.05) from = value.from
+    if (to === null && below >= 0.95) to = value.to
+  }
+  return from === null || to === null ? null : { from, to }
+}
+
+export function variableViews(
+  compiled: CompiledSheets,
+  answer: IdentityAnswer,
+  likeliest: IdentityAnswer | null,
+  observations: readonly Observation[],
+): readonly VariableView[] {
+  return compiled.variables.map((variable) => {
+    const { key, definition } = variable
+    const before = answer.prior.variables[key] ?? {}
+    const now = answer.posterior?.variables[key] ?? {}
+    const own = likeliest?.statements.find(({ id }) => id === key)?.contributions
+    return {
+      key,
+      name: compiled.nameOf(key),
+      kind: definition.kind,
+      values: definition.values.map(({ id, name }) => ({ id, name, before: before[id] ?? 0, now: now[id] ?? 0 })),
+      span: spanOf(variable, now),
+      because: chainOf(own, compiled, observations),
+      startDecibans: own == null ? null : oddsDecibans(own.before),
+    }
+  })
+}
+
+/** Odds of a probability in decibans; null at 0 and 1. */
+const oddsDecibans = (probability: number): number | null =>
+  probability > 0 && probability < 1 ? 10 * Math.log10(probability / (1 - probability)) : null
+
+export function tellViews(
+  compiled: CompiledSheets,
+  answer: IdentityAnswer,
+  observations: readonly Observation[],
+): readonly TellView[] {
+  const worth = new Map(answer.worths?.tells.map(({ tell, bits }) => [tell, bits]))
+  return compiled.tells
+    .map(({ key, tell, values }): TellView => {
+      const looks =
+        tell.follows.kind === 'by cases' ? new Map(tell.follows.values.map((one) => [one.id, one.looks])) : null
+      return {
+        key,
+        name: tell.name,
+        lookAt: tell.lookAt,
+        how: tell.how,
+        where: tell.where.words,
+        panels: tell.where.panels,
+        effort: tell.effort,
+        access: tell.access,
+        caution: tell.caution,
+        source: sourceOf(compiled, key),
+        unit: tell.unit,
+        values: values.map(({ id, name }) => ({ id, name, looks: looks?.get(id) ?? '' })),
+        sketch: tell.sketch,
+        bits: worth.get(key) ?? null,
+        observation: observations.find((row) => row.tell === key) ?? null,
+      }
+    })
+    .toSorted((one, other) => (other.bits ?? -1) - (one.bits ?? -1))
+}
+
+export function claimViews(
+  claims: readonly Claim[],
+  compiled: CompiledSheets,
+  answer: IdentityAnswer,
+  observations: readonly Observation[],
+): readonly ClaimView[] {
+  return answer.statements.flatMap(({ id, contributions, support }) => {
+    const claim = claims.find(({ number }) => rowMark('claims', number) === id)
+    if (claim === undefined || contributions === null) return []
+    const decibans = support?.decibans ?? null
+    const speaks =
+      support === null || support.supports === 'neither' ? 'neither' : support.supports === 'first' ? 'for' : 'against'
+    const settled = support?.decisive === true || Math.abs(decibans ?? 0) >= SETTLED_DECIBANS
+    return [
+      {
+        claim: claim.number,
+        before: contributions.before,
+        after: contributions.after,
+        likelihoodRatio: support?.likelihoodRatio ?? null,
+        decibans,
+        words: support?.words ?? 'no support',
+        speaks,
+        verdict: !settled || speaks === 'neither' ? 'not settled' : speaks === 'for' ? 'supported' : 'contradicted',
+        because: chainOf(contributions, compiled, observations),
+      },
+    ]
+  })
+}
+
+/** Minimal conflicts as short arguments, and what would have to be wrong. */
+export function conflictViews(
+  { sheets, compiled }: SheetsOfRecord,
+  answer: IdentityAnswer,
+  observations: readonly Observation[],
+): Pick<IdentityView, 'conflicts' | 'repairs'> {
+  if (compiled === null) return { conflicts: [], repairs: [] }
+  const found = answer.impossible ?? answer.conflicts
+  const wordsOf = (id: string): string => {
+    const [cite] = compiled.cites.get(id) ?? []
+    const sheet = sheets.find(({ sheetId }) => sheetId === cite?.sheetId)
+    const rule = sheet?.rules.find((each) => each.id === cite?.factId)
+    if (sheet !== undefined && rule !== undefined) return ruleWords(sheet, rule)
+    return shortened(seenWords(id, compiled, observations), 120)
+  }
+  return {
+    conflicts: found.conflicts.map((items) => ({
+      cannotAllBe: items.map(({ id }) => ({ words: wordsOf(id), source: sourceOf(compiled, id) })),
+    })),
+    repairs: found.repairs.map((items) => items.map(({ id }) => wordsOf(id))),
+  }
+}

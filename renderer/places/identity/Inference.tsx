@@ -1,0 +1,66 @@
+import { useState } from 'react'
+import type { Observation } from '../../../shared-types/observation.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { CanStillBe } from './CanStillBe.tsx'
+import { ClaimsTested, Contradictions } from './ClaimsTested.tsx'
+import { SheetOffer } from './SheetOffer.tsx'
+import { TellList } from './TellList.tsx'
+import './inference.css'
+
+/** What the tells of the record's sheets say: where to look next, what the car can still be, claims put to the test. */
+export function Inference({ record }: { readonly record: RecordView }) {
+  const [chosen, setChosen] = useState<string | null>(null)
+  const [trying, setTrying] = useState(false)
+  const [whatIf, setWhatIf] = useState<readonly Observation[]>([])
+  const asked = { whatIf: [...whatIf], chainsOf: chosen === null ? [] : [chosen] }
+  const { value: view, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
+  const { send, problem: refused } = useChange()
+  const say = (said: Observation) => {
+    if (trying) setWhatIf((before) => [...before.filter(({ tell }) => tell !== said.tell), said])
+    else void send('observation.set', { observation: said })
+  }
+  const takeBack = (tell: string) => {
+    if (whatIf.some((row) => row.tell === tell)) setWhatIf((before) => before.filter((row) => row.tell !== tell))
+    else void send('observation.withdraw', { tell })
+  }
+  if (view === null && problem === null && record.sheets.length > 0)
+    return <p className="note">What the car can still be is being computed.</p>
+  if (view === null || view.sheets.length === 0) {
+    return (
+      <>
+        <ProblemNote problem={problem} />
+        <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />
+      </>
+    )
+  }
+  return (
+    <>
+      <ProblemNote problem={problem ?? refused} />
+      {view.problem === null ? null : <p className="note">{view.problem}</p>}
+      <label className="what-if">
+        <input
+          type="checkbox"
+          checked={trying}
+          onChange={(event) => {
+            setTrying(event.target.checked)
+            setWhatIf([])
+          }}
+        />
+        What if: answers are tried and not kept{whatIf.length === 0 ? '' : `; ${whatIf.length} tried`}
+      </label>
+      <div className="inference" aria-busy={busy}>
+        <div>
+          <TellList view={view} mayChange={!record.readOnly || trying} onSay={say} onTakeBack={takeBack} />
+        </div>
+        <div>
+          <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
+          <Contradictions view={view} />
+          <ClaimsTested record={record} view={view} />
+          <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />
+        </div>
+      </div>
+    </>
+  )
+}

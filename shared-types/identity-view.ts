@@ -1,0 +1,95 @@
+import type { Observation } from './observation.ts'
+
+/** A reference sheet shipped with the program or taken into the record. */
+export interface OfferedSheet {
+  readonly sheetId: string
+  readonly title: string
+  readonly edition: string
+  readonly about: string
+  /** `another edition`: the record holds one of that name with other bytes. */
+  readonly inRecord: 'no' | 'this one' | 'another edition'
+}
+
+/** A value of a variable with its weight before anything was seen and now, as shares of 1. */
+export interface ValueWeight {
+  readonly id: string
+  readonly name: string
+  readonly before: number
+  readonly now: number
+}
+
+/** What one variable can still be. `span`: for dates, days that hold nine tenths of the weight. */
+export interface VariableView {
+  readonly key: string
+  readonly name: string
+  readonly kind: 'choice' | 'dates'
+  readonly values: readonly ValueWeight[]
+  readonly span: { readonly from: string; readonly to: string } | null
+  /** What speaks for its likeliest value, largest first. */
+  readonly because: readonly ChainStep[]
+  /** Odds of its likeliest value before anything was seen, in decibans; null where that was settled already. */
+  readonly startDecibans: number | null
+}
+
+/** What one thing does to the odds of a conclusion, in decibans; null where it alone settles it. */
+export interface ChainStep {
+  readonly id: string
+  readonly words: string
+  /** As printed: who, where, page, how it is known. */
+  readonly source: string
+  readonly decibans: number | null
+  readonly decisive: 'for' | 'against' | null
+}
+
+/** Something to look at, and what it would settle. */
+export interface TellView {
+  readonly key: string
+  readonly name: string
+  readonly lookAt: string
+  readonly how: string
+  readonly where: string
+  readonly panels: readonly string[]
+  readonly effort: number
+  readonly access: string
+  readonly caution: string
+  readonly source: string
+  readonly unit: string | null
+  readonly values: readonly { readonly id: string; readonly name: string; readonly looks: string }[]
+  readonly sketch: { readonly words: string; readonly paths: readonly string[] } | null
+  /** Expected bits it would settle of what is asked; null for one already looked at. */
+  readonly bits: number | null
+  readonly observation: Observation | null
+}
+
+/** A claim put to the test against everything seen. */
+export interface ClaimView {
+  readonly claim: number
+  readonly before: number
+  readonly after: number
+  readonly likelihoodRatio: number | null
+  readonly decibans: number | null
+  /** Step of the ENFSI 2015 scale, and for which side. */
+  readonly words: string
+  readonly speaks: 'for' | 'against' | 'neither'
+  readonly verdict: 'supported' | 'contradicted' | 'not settled'
+  readonly because: readonly ChainStep[]
+}
+
+/** Things that cannot all be so, and what would have to be wrong, the smallest ways first. */
+export interface ConflictView {
+  readonly cannotAllBe: readonly { readonly words: string; readonly source: string }[]
+}
+
+/** What the car can still be. `problem` says why there is no answer, and what to do. */
+export interface IdentityView {
+  readonly sheets: readonly { readonly sheetId: string; readonly title: string; readonly edition: string }[]
+  readonly problem: string | null
+  readonly legalBuilds: string
+  readonly buildsLeft: string
+  readonly variables: readonly VariableView[]
+  readonly tells: readonly TellView[]
+  readonly claims: readonly ClaimView[]
+  readonly conflicts: readonly ConflictView[]
+  readonly repairs: readonly (readonly string[])[]
+  readonly scale: string
+}

@@ -1,0 +1,181 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
+import { identityOf } from '../../electron/use-cases/identity-view.ts'
+import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
+import type { IdentityView } from '../../shared-types/identity-view.ts'
+import type { Observation } from '../../shared-types/observation.ts'
+import { type Survey, startSurvey } from './survey-program.ts'
+
+const saw = (tell: string, value: string, more: Partial<Observation> = {}): Observation => ({
+  tell: `sedge/${tell}`,
+  state: 'seen',
+  value,
+  surePercent: null,
+  measured: null,
+  exhibits: [],
+  note: '',
+  ...more,
+})
+const variable = (view: IdentityView, id: string) => view.variables.find(({ key }) => key === `sedge/${id}`)
+const now = (view: IdentityView, id: string, value: string): number =>
+  variable(view, id)?.values.find((each) => each.id === value)?.now ?? Number.NaN
+
+describe('the demonstration car', () => {
+  let folder: string
+  let program: RunningProgram
+  let view: IdentityView
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'identity-'))
+    program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
+    await makeDemonstration(program, join(folder, 'demonstration.wmk'))
+    view = await identityOf(program.record())
+  }, 120_000)
+  afterAll(async () => {
+    await program.end()
+    rmSync(folder, { recursive: true, force: true })
+  })
+
+  it('is a plain Sedge coupé of the spring of 1960, with its reasons', () => {
+    expect(view.problem).toBeNull()
+    expect(now(view, 'body', 'coupe')).toBeGreaterThan(0.99)
+    expect(now(view, 'series', 'lantern')).toBeLessThan(0.001)
+    expect(variable(view, 'built')?.span).toEqual({ from: '1960-03-01', to: '1960-05-31' })
+    const [step] = variable(view, 'built')?.because ?? []
+    expect(step).toMatchObject({ words: 'Number of a coupé’s body tag: 5480 to 5560' })
+    expect(step?.source).toMatch(/tag ledger.*\(invented\)/)
+  })
+
+  it('has two claims contradicted, two supported and two not settled, by findings that say why', () => {
+    expect(view.claims.map(({ claim, verdict }) => [claim, verdict])).toEqual([
+      [1, 'contradicted'],
+      [2, 'contradicted'],
+      [3, 'supported'],
+      [4, 'supported'],
+    ])
+    const badge = view.claims[0]?.because.find(({ id }) => id === 'sedge/badges')
+    expect(badge?.decibans).toBeGreaterThan(5)
+    expect(view.claims[0]?.because.filter(({ decibans }) => (decibans ?? 0) < -5).map(({ id }) => id)).toContain(
+      'sedge/dash-dials',
+    )
+    expect(view.claims.flatMap(({ because }) => because).every(({ source }) => source !== '')).toBe(true)
+  })
+
+  it('leads to the loom bracket next, which would tell April from March and plain from dressed', () => {
+    expect(view.tells[0]).toMatchObject({ key: 'sedge/loom-bracket', panels: ['front-bulkhead'] })
+    expect(view.tells[0]?.bits).toBeGreaterThan(0.5)
+    const bits = view.tells.flatMap((tell) => tell.bits ?? [])
+    expect(bits).toEqual(bits.toSorted((one, other) => other - one))
+  })
+
+  it('answers what-if without keeping it, and retracting restores', async () => {
+    const before = program.record().view().journalNumber
+    const tried = await identityOf(program.record(), [saw('loom-bracket', 'one-hole')], [])
+    expect(now(tried, 'built', 'm1960-03')).toBeLessThan(0.02)
+    expect(now(tried, 'series', 'marl')).toBeLessThan(now(view, 'series', 'marl'))
+    expect(program.record().view().journalNumber).toBe(before)
+    const again = await identityOf(program.record(), [], [])
+    expect(again.claims).toEqual(view.claims)
+  })
+})
+
+describe('a record without observations', () => {
+  let survey: Survey
+  beforeEach(async () => {
+    survey = await startSurvey()
+  })
+  afterEach(() => survey.end())
+  const ask = (chainsOf: string[] = []) => survey.ask('identity.view', { whatIf: [], chainsOf })
+
+  it('says to take in a sheet first; a sheet taken in is frozen, offered as such, and can be left again', async () => {
+    expect((await ask()).problem).toMatch(/Take one in/)
+    expect(await survey.ask('sheets.offered', {})).toMatchObject([{ sheetId: 'sedge', inRecord: 'no' }])
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    expect(await survey.ask('sheets.offered', {})).toMatchObject([{ sheetId: 'sedge', inRecord: 'this one' }])
+    const view = await ask()
+    expect(view.sheets).toMatchObject([{ sheetId: 'sedge', edition: '3' }])
+    expect(view.tells.length).toBeGreaterThanOrEqual(60)
+    expect(view.claims).toEqual([])
+    await survey.ask('sheet.leave', { sheetId: 'sedge' })
+    expect((await ask()).problem).toMatch(/Take one in/)
+  })
+
+  it('takes soft and measured observations for less than certain ones', async () => {
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    const prior = now(await ask(), 'built', 'm1963-06')
+    const weightAfter = async (observation: Observation) => {
+      await survey.ask('observation.set', { observation })
+      return now(await ask(), 'built', 'm1963-06')
+    }
+    const soft = await weightAfter(saw('stud-circle', 'c101', { state: 'believed', surePercent: 70 }))
+    const sure = await weightAfter(saw('stud-circle', 'c101'))
+    expect(prior).toBeLessThan(soft)
+    expect(soft).toBeLessThan(sure)
+    const rough = { state: 'measured', value: null, measured: { value: 100, standardUncertainty: 8 } } as const
+    expect(Math.abs((await weightAfter(saw('stud-circle', 'c101', rough))) - prior)).toBeLessThan(0.15 * prior)
+    const fine = { state: 'measured', value: null, measured: { value: 101.6, standardUncertainty: 0.2 } } as const
+    expect(await weightAfter(saw('stud-circle', 'c101', fine))).toBeGreaterThan(0.9 * sure)
+    await survey.ask('observation.withdraw', { tell: 'sedge/stud-circle' })
+    expect(now(await ask(), 'built', 'm1963-06')).toBeCloseTo(prior, 14)
+  })
+
+  it('refuses what does not fit, in words, and changes nothing', async () => {
+    const set = (observation: Observation) => survey.refusal('observation.set', { observation })
+    expect((await set(saw('badges', 'lantern'))).message).toMatch(/Take the sheet in first/)
+    expect((await survey.refusal('sheet.take', { sheetId: 'nothing' })).code).toBe('not-found')
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    expect((await set(saw('badges', 'gold'))).field).toBe('observation.value')
+    expect((await set(saw('badges', 'lantern', { value: null }))).field).toBe('observation.value')
+    expect((await set(saw('badges', 'lantern', { state: 'believed' }))).field).toBe('observation.surePercent')
+    const measured = { value: 1, standardUncertainty: 1 }
+    expect((await set(saw('badges', 'lantern', { state: 'measured', measured }))).message).toMatch(/not measured/)
+    expect((await set(saw('badges', 'lantern', { exhibits: [4] }))).field).toBe('observation.exhibits')
+    expect((await survey.refusal('observation.withdraw', { tell: 'sedge/badges' })).code).toBe('not-found')
+    await survey.ask('observation.set', { observation: saw('badges', 'lantern') })
+    expect((await survey.refusal('sheet.leave', { sheetId: 'sedge' })).message).toMatch(/1 observations speak of tells/)
+    expect(survey.program.record().view().observations).toHaveLength(1)
+  })
+
+  it('counts a claim only with a reliability, and its repetition not at all', async () => {
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    const claim = {
+      words: 'A Lantern',
+      who: '',
+      kind: 'seller',
+      on: null,
+      where: '',
+      repeats: null,
+      question: '',
+      ifTrue: '',
+      ifNot: '',
+      takenAsGiven: '',
+      verdict: 'not settled',
+      strength: 'not stated',
+      reasons: '',
+      setAside: '',
+      wouldSettle: '',
+      asserts: [{ sheetId: 'sedge', variable: 'series', values: ['lantern'] }],
+      reliability: null,
+      findings: [],
+      exhibits: [],
+    } as const
+    const draft = (more: object) => ({
+      ...claim,
+      asserts: [...claim.asserts.map((one) => ({ ...one, values: [...one.values] }))],
+      findings: [],
+      exhibits: [],
+      ...more,
+    })
+    const weight = async () => now(await ask(), 'series', 'lantern')
+    const prior = await weight()
+    await survey.ask('claim.add', { draft: draft({}) })
+    expect(await weight()).toBeCloseTo(prior, 12)
+    await survey.ask('claim.amend', { number: 1, draft: draft({ reliability: 80 }) })
+    const once = await weight()
+    expect(once).toBeCloseTo((0.8 * prior) / (0.8 * prior + 0.2 * (1 - prior)), 9)
+    await survey.ask('claim.add', { draft: draft({ reliability: 80, repeats: 1 }) })
+    expect(await weight()).toBeCloseTo(once, 9)
+  })
+})
