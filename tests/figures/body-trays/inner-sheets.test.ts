@@ -45,7 +45,7 @@ describe.each(bodies)('inner sheets of the body %s', (body) => {
         const sheets = innerSheets(frame, new Set(conditions), outsideOf(frame))
         expect(sheets.flatMap(faultsOf)).toEqual([])
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     )
   })
 
