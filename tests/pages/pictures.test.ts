@@ -118,7 +118,7 @@ async function openPlace(id: string, name: string, width: number, height: number
   // What a place says while it waits for an answer.
   await page.waitForFunction(
     () =>
-      !/reckoning from|being reckoned|being drawn|reading the (?:journal|record|list)/.test(
+      !/reckoning from|being (?:reckoned|drawn|computed|compared|searched|read)|reading the (?:journal|record|list)/.test(
         document.body.textContent ?? '',
       ),
   )
