@@ -6,10 +6,11 @@ import { mkdir, stat } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import sharp from 'sharp'
 import { details } from './demonstration-photographs.details.mjs'
+import { measured } from './demonstration-photographs.measured.mjs'
 import { scenes } from './demonstration-photographs.scenes.mjs'
 import { underside } from './demonstration-photographs.underside.mjs'
 
-const all = { ...scenes, ...details, ...underside }
+const all = { ...scenes, ...details, ...underside, ...measured }
 
 /** Local time of each picture, how the camera was held (EXIF orientation) and its focal length in millimetres. */
 const taken = {
@@ -32,6 +33,7 @@ const taken = {
   'brake-hose': ['2026:05:14 13:11:02', 6, 85],
   'gearbox-number': ['2026:05:14 13:17:49', 1, 85],
   'wheel-studs': ['2026:05:14 13:28:33', 1, 50],
+  'wiper-spindles': ['2026:05:14 13:41:10', 1, 50],
   'brake-hose-after': ['2026:06:02 14:00:36', 6, 85],
 }
 

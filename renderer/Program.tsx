@@ -1,11 +1,13 @@
 import { useEffect, useLayoutEffect } from 'react'
 import { applyTokens } from './look/apply-tokens.ts'
 import { KeyList } from './parts-of-page/KeyList.tsx'
+import { LookNext } from './parts-of-page/LookNext.tsx'
 import { PlacePage } from './parts-of-page/PlacePage.tsx'
 import { useKeys } from './parts-of-page/useKeys.ts'
 import { usePlace } from './places-on-demand.ts'
 import { Rail } from './Rail.tsx'
 import { placeList } from './store/place-list.ts'
+import { useRecordStore } from './store/record-store.ts'
 import { goToPlace, showKeys, takeSheet, turnSheet, useScreenStore } from './store/screen-store.ts'
 import { redo, undo } from './store/undo.ts'
 
@@ -30,6 +32,10 @@ export function Program() {
   const place = useScreenStore((state) => state.place)
   const sheetName = useScreenStore((state) => state.sheetName)
   const keysShown = useScreenStore((state) => state.keysShown)
+  // Only a record with a sheet has anything to say about where to look.
+  const follows = useRecordStore(({ record }) =>
+    record === null || record.sheets.length === 0 ? null : record.journalNumber,
+  )
   useProgramKeys()
   useLayoutEffect(() => applyTokens(sheetName), [sheetName])
   const name = placeList.find(({ id }) => id === place)?.name ?? ''
@@ -39,7 +45,14 @@ export function Program() {
   const Place = usePlace(place)
   return (
     <div className="program">
-      <Rail place={place} sheetName={sheetName} onPlace={goToPlace} onSheet={takeSheet} onKeys={() => showKeys(true)} />
+      <Rail
+        place={place}
+        sheetName={sheetName}
+        onPlace={goToPlace}
+        onSheet={takeSheet}
+        onKeys={() => showKeys(true)}
+        looks={follows === null ? null : <LookNext follows={follows} />}
+      />
       {Place === null ? <PlacePage name={name}>{null}</PlacePage> : <Place key={place} />}
       {keysShown ? <KeyList /> : null}
     </div>

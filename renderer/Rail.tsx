@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { SheetName } from '../shared-types/tokens.ts'
 import { KeyCap } from './parts-of-page/KeyCap.tsx'
 import { type PlaceId, placeList } from './store/place-list.ts'
@@ -11,6 +12,8 @@ interface RailProps {
   readonly onPlace: (place: PlaceId) => void
   readonly onSheet: (sheetName: SheetName) => void
   readonly onKeys: () => void
+  /** What stands above the foot: where to look next, once a record is open. */
+  readonly looks?: ReactNode
 }
 
 /** The mark of the program: a trace a part left, seen through a lens. */
@@ -47,7 +50,7 @@ function SheetChoice({ sheetName, onSheet }: Pick<RailProps, 'sheetName' | 'onSh
 }
 
 /** The left rail: the ten places, the sheet to read on, and how names and units are shown. */
-export function Rail({ place, sheetName, onPlace, onSheet, onKeys }: RailProps) {
+export function Rail({ place, sheetName, onPlace, onSheet, onKeys, looks }: RailProps) {
   const commission = useRecordStore((state) => state.record?.commission)
   return (
     <nav className="rail" aria-label="Places">
@@ -78,6 +81,7 @@ export function Rail({ place, sheetName, onPlace, onSheet, onKeys }: RailProps) 
         ))}
       </ul>
       <div className="rail-foot">
+        {looks}
         <p className="rail-word">Alt + figure goes to a place</p>
         <button type="button" className="action-key" onClick={onKeys}>
           <KeyCap keys="?" />

@@ -18,6 +18,8 @@ export interface MapBand {
   readonly level: number
   readonly colour: string
   readonly path: string
+  /** Where the figure of its contour stands, on the panel; null where the contour does not cross it. */
+  readonly label: PlanPoint | null
 }
 
 /** One thing drawn over the panel: thickness, its uncertainty, or the chance of filler. */
@@ -36,9 +38,15 @@ export interface MapLayer {
 export interface MappedSpot {
   readonly spot: number
   readonly at: PlanPoint
-  /** Mean of its readings; a least value where `orMore`; null where the gauge gave none. */
+  /** Mean of its readings put right by the gauge's checks; a least value where `orMore`; null where the gauge gave none. */
   readonly um: number | null
+  /** The same as read. */
+  readonly readUm: number | null
   readonly orMore: boolean
+  /** Standard uncertainty of the gauge there, µm; null where it gave no value. */
+  readonly uncertaintyUm: number | null
+  /** What is to be known of this reading: checks that are missing or failed, an edge too near. */
+  readonly flags: readonly string[]
 }
 
 /** What the readings of one panel say of its coating. `problem` says why there is no map, and what would make one. */
@@ -60,6 +68,15 @@ export interface CoatingMap {
   readonly next: readonly { readonly at: PlanPoint; readonly words: string }[]
   readonly stopping: string
   readonly gauge: string
+  /** What the gauge's checks say, what was put right by them, and which readings they do not stand behind. */
+  readonly checks: readonly string[]
+  /** What the surface is compatible with in words of the trade, with its chance; empty where the car has no film to compare with. */
+  readonly conclusion: string
+  readonly classes: readonly string[]
+  /** The ranges the words rest on, with author and date. */
+  readonly ranges: string
+  /** Body solder told from filler where both modes of a gauge were read at one place. */
+  readonly modes: readonly string[]
   readonly method: string
   /** What no map of thickness can tell. */
   readonly cannotTell: string

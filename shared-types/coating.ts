@@ -50,9 +50,15 @@ export type SubstrateReach = z.infer<typeof substrateReach>
 
 /** A span of thickness with a name of the trade. Guidance, editable, never a verdict on one number. */
 export const practiceRange = z.strictObject({
-  name: z.enum(['film like the rest of the car', 'thicker film, refinished', 'skim of filler', 'deep filler']),
-  /** Thickness above the car's own film at which this begins, um. */
-  fromAboveFilmUm: z.number().min(0).max(100_000),
+  name: z.enum([
+    'thinner film than the rest of the car',
+    'film like the rest of the car',
+    'thicker film, refinished',
+    'skim of filler',
+    'deep filler',
+  ]),
+  /** Thickness above the car's own film at which this begins, um; null for the thinnest, which has no lower end. */
+  fromAboveFilmUm: z.number().min(-1000).max(100_000).nullable(),
   basis: requiredLine,
   author: requiredLine,
   date: calendarDay,
@@ -74,6 +80,8 @@ const fieldReading = z.strictObject({
     z.strictObject({ kind: z.literal('more than'), um: thicknessUm }),
     z.strictObject({ kind: z.literal('no reading') }),
   ]),
+  /** Standard uncertainty of the gauge at this reading, where its checks say it; else it follows from the declared error. */
+  gaugeUm: z.number().min(0.01).max(100_000).optional(),
 })
 
 /** Where the panel is asked about: unrolled coordinates, and the true surface each node stands for. */
@@ -94,6 +102,16 @@ export const coatingFieldInput = z.strictObject({
   reference: paintFilm.nullable(),
   /** Film and filler together thicker than this count as filler. */
   thresholdUm: z.number().min(20).max(20_000).default(300),
+  /** Ranges of practice to class the surface by, and the car's own film with the standard uncertainty of its median. */
+  classes: z
+    .strictObject({
+      ranges: practiceRanges,
+      carFilm: z.strictObject({
+        medianUm: z.number().min(5).max(2000),
+        standardUncertaintyUm: z.number().min(0).max(1000),
+      }),
+    })
+    .optional(),
   draws: z.number().int().min(60).max(2000).default(399),
   seed: z.string().max(100).default('coating'),
 })
@@ -119,6 +137,20 @@ export const coatingFieldAnswer = z.strictObject({
   notAssessedM2: z.number(),
   fillerAreaM2: interval,
   fillerVolumeCm3: interval,
+  /** Share of the assessed surface in each range asked about, with the middle nine tenths of its draws; empty when none was. */
+  classes: z
+    .array(
+      z.strictObject({
+        name: practiceRange.shape.name,
+        share: z.number(),
+        lowShare: z.number(),
+        highShare: z.number(),
+        /** Chance that it covers a fiftieth of the surface or more, and that it covers more than any other. */
+        presentChance: z.number(),
+        largestChance: z.number(),
+      }),
+    )
+    .readonly(),
   /** Chance that a node is filler, and thickness there with the ends of its 90 % interval; nodes in the order given. */
   fillerChance: perNode,
   thicknessUm: z.strictObject({ low: perNode, middle: perNode, high: perNode }),

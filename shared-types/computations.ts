@@ -2,7 +2,14 @@ import { z } from 'zod'
 import { coatingFieldAnswer, coatingFieldInput } from './coating.ts'
 import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
 import { identityAnswer, identityInput } from './identity-answer.ts'
-import { combinedUncertainty, drawnUncertainty, grubbs, limitDecision, pictureMeasure } from './measuring.ts'
+import {
+  combinedUncertainty,
+  drawnUncertainty,
+  grubbs,
+  limitDecision,
+  pictureMeasure,
+  tellExactness,
+} from './measuring.ts'
 import { panelId } from './panel.ts'
 import { readingValue } from './reading.ts'
 import { jointOptions, partSupport, randomSample, sampleBound, sampleSize } from './sampling.ts'
@@ -15,6 +22,7 @@ import {
   trilateration,
   weldPitch,
 } from './tape-measures.ts'
+import { tellShares } from './tell-shares.ts'
 import { coatingUnit, lengthUnit, percent, thicknessUm } from './units.ts'
 import { howLearned, inspectionState, metalState, paintState, partState, walkLayer } from './words.ts'
 
@@ -228,6 +236,7 @@ export const computations = {
   'convert-length': lengthConversion,
   'convert-coating': coatingConversion,
   identity,
+  'tell-shares': tellShares,
   coating,
   'identification-number': identificationNumber,
   'tyre-code': tyreCode,
@@ -244,6 +253,7 @@ export const computations = {
   'limit-decision': limitDecision,
   grubbs,
   'picture-measure': pictureMeasure,
+  'tell-exactness': tellExactness,
   'stud-circle': studCircle,
   'drum-wear': drumWear,
   'gap-series': gapSeries,

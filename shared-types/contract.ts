@@ -3,59 +3,41 @@ import { type DimensionList, ownDimensions } from './body-dimensions.ts'
 import { carConditions, carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
 import type { Caution } from './caution.ts'
 import { claimDraft } from './claim.ts'
+import type { CoatingCar } from './coating-car.ts'
+import { columnMapping, type PastedColumns, pastedText, type ReadingGrid } from './coating-import.ts'
 import type { CoatingMap } from './coating-map.ts'
 import { correctionDraft } from './correction.ts'
 import { paper } from './edition.ts'
-import { exhibitDraft, exhibitWords } from './exhibit.ts'
+import { exhibitDraft, exhibitWords, measurement, pickedGeometry } from './exhibit.ts'
+import { type FasteningAnswer, fasteningSample } from './fastening-sample.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
 import { findingDraft, viewId } from './finding.ts'
-import type { IdentityView, OfferedSheet } from './identity-view.ts'
+import { settledQuestion } from './identity-asking.ts'
+import type { IdentityMore } from './identity-more.ts'
+import type { IdentityView, NextLook, OfferedSheet, TellView } from './identity-view.ts'
+import type { GapJoint } from './joint.ts'
 import type { Judgement } from './judgement.ts'
+import type { PictureAnswer, TellMeasured } from './measuring-view.ts'
 import { observation, tellKey } from './observation.ts'
 import { type CarFeature, type PanelList, panelId } from './panel.ts'
-import { type PartDefinition, partEntry } from './part.ts'
+import { type PartDefinition, partEntry, partId } from './part.ts'
+import type { InterchangeView, PartExpectations } from './part-expectation.ts'
 import type { Problem } from './problem.ts'
-import { gaugeCheckDraft, gaugeDraft, spotDraft } from './reading.ts'
+import { gaugeCheckDraft, gaugeDraft, gaugeMode, spotDraft } from './reading.ts'
 import type { Acknowledgement, JournalEntry, KnownRecord, RecordView } from './record.ts'
+import { asking, changing, photographSource, type RequestLine } from './request-line.ts'
 import { sheetName } from './sheet-copy.ts'
-import { lineText, noteText, requiredLine } from './units.ts'
+import { sheetOrigin, sheetRequests } from './sheet-requests.ts'
+import type { SheetTerms } from './sheet-terms.ts'
+import type { KeptTape, TapeAnswer } from './tape-answer.ts'
+import { tapeTaken } from './tape-question.ts'
+import type { TimeLineFigure, TimeLineView } from './time-line-view.ts'
+import { instant, lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, metalState, nameChoice, paintState } from './words.ts'
-
-/** One line of the contract: the schema of the input, and the type of the answer. */
-export interface RequestLine<Input extends z.ZodType, Output> {
-  readonly input: Input
-  /** Carries the type only; never set. */
-  readonly output?: Output
-  /** True when the request changes the record; such a request carries a `commandId`. */
-  readonly changes: boolean
-}
-
-const asking =
-  <Output>() =>
-  <Shape extends z.ZodRawShape>(shape: Shape): RequestLine<z.ZodObject<Shape, z.core.$strict>, Output> => ({
-    input: z.strictObject(shape),
-    changes: false,
-  })
-
-/** Chosen by the sender; the same id sent again is answered with the first acknowledgement. */
-export const commandId = z.uuid()
-
-const changing = <Shape extends z.ZodRawShape>(
-  shape: Shape,
-): RequestLine<z.ZodObject<Shape & { commandId: typeof commandId }, z.core.$strict>, Acknowledgement> => ({
-  input: z.strictObject({ commandId, ...shape }),
-  changes: true,
-})
 
 const number = z.number().int().positive()
 const path = z.string().min(1).max(4096)
 const taskId = z.uuid()
-
-/** Where photographs and reference sheets come from: bytes already handed in through the door's upload, or a file of this machine. */
-export const photographSource = z.discriminatedUnion('from', [
-  z.strictObject({ from: z.literal('upload'), upload: z.uuid() }),
-  z.strictObject({ from: z.literal('file'), path }),
-])
 
 /** Every request the two processes exchange. Names read `place.act`. */
 export const requests = {
@@ -86,6 +68,8 @@ export const requests = {
   'lists.features': asking<readonly CarFeature[]>()({ body: bodyStyle }),
   'lists.cautions': asking<readonly Caution[]>()({}),
   'lists.parts': asking<readonly PartDefinition[]>()({}),
+  /** Gaps of a body that are measured, by name. */
+  'lists.joints': asking<readonly GapJoint[]>()({ body: bodyStyle, names: nameChoice }),
 
   'figures.plan': asking<PlanFigure>()({
     body: bodyStyle,
@@ -102,14 +86,51 @@ export const requests = {
   }),
   /** Thickness, its uncertainty and the chance of filler over one panel, with area and volume. */
   'coating.map': asking<CoatingMap>()({ panelId }),
+  /** Every panel read on one scale, with what its films are compatible with. */
+  'coating.car': asking<CoatingCar>()({}),
+  /** Places to read one after the other while walking. */
+  'coating.grid': asking<ReadingGrid>()({ panelId }),
+  /** Pasted columns or the text of a CSV, as they would go in; without a mapping the likeliest is taken. */
+  'coating.columns': asking<PastedColumns>()({ panelId, text: pastedText, mapping: columnMapping.nullable() }),
+  /** What comes of readings by tape, calliper or probe; nothing is kept. */
+  'measuring.tape': asking<TapeAnswer>()(tapeTaken.shape),
+  /** The measurements of the record that came of readings, worked out again. */
+  'measuring.kept': asking<readonly KeptTape[]>()({}),
+  ...sheetRequests,
   'sheets.offered': asking<readonly OfferedSheet[]>()({}),
+  /** What a claim can say in the terms of the record's sheets. */
+  'sheets.terms': asking<readonly SheetTerms[]>()({}),
+  /** Tells that are looked for on one panel, in the order of the sheets; nothing is inferred, so none has bits. */
+  'tells.ofPanel': asking<readonly TellView[]>()({ panelId }),
   /** What the car can still be; `whatIf` stands in for what is recorded of those tells, and is not kept. */
   'identity.view': asking<IdentityView>()({
     whatIf: z.array(observation).max(200),
     /** Variables whose because-chain is wanted. */
     chainsOf: z.array(z.string().max(161)).max(500),
+    /** What the tells not yet looked at are weighed for. */
+    question: settledQuestion.optional(),
   }),
+  /** What comes after the weights: most probable builds, rarity, what would settle each claim and what it would take. */
+  'identity.more': asking<IdentityMore | null>()({ whatIf: z.array(observation).max(200) }),
+  /** Each part against what the sheets expect of this very car, with support and reasons. */
+  'parts.expectation': asking<PartExpectations>()({}),
+  /** What else carried a part, and which parts of this car another car carried. Null and empty: everything. */
+  'parts.interchange': asking<InterchangeView>()({ partId: partId.nullable(), line: lineText }),
+  /** What a sample of alike fastenings says of all; how many and which to look at. */
+  'parts.sample': asking<FasteningAnswer>()(fasteningSample.shape),
+  /** What was picked on a photograph, measured; nothing is kept. */
+  'measuring.picture': asking<PictureAnswer>()({ picked: pickedGeometry }),
+  /** Tells of the record's sheets that such a measurement can decide. */
+  'measuring.tells': asking<readonly TellMeasured[]>()({
+    value: z.number(),
+    standardUncertainty: z.number().positive(),
+    unit: measurement.shape.unit,
+  }),
+  /** The three looks worth most for the whole build; empty without a sheet, and where nothing can be inferred. */
+  'looks.next': asking<readonly NextLook[]>()({}),
   'judgement.view': asking<Judgement>()({}),
+  /** Everything dated on the car, narrowed together, with conflicts; and the same as a figure. */
+  'dates.timeLine': asking<{ readonly view: TimeLineView; readonly figure: TimeLineFigure }>()({}),
   'register.table': asking<{ readonly fileName: string; readonly csv: string }>()({
     register: z.enum(['panels', 'findings', 'spots', 'parts', 'claims', 'corrections', 'exhibits', 'carNumbers']),
   }),
@@ -143,6 +164,14 @@ export const requests = {
   'spot.add': changing({ draft: spotDraft }),
   'spot.amend': changing({ number, draft: spotDraft }),
   'spot.withdraw': changing({ number }),
+  'spots.import': changing({
+    panelId,
+    text: pastedText,
+    mapping: columnMapping,
+    gauge: number.nullable(),
+    mode: gaugeMode,
+    readAt: instant,
+  }),
   'gauge.add': changing({ draft: gaugeDraft }),
   'gauge.amend': changing({ number, draft: gaugeDraft }),
   'gaugeCheck.add': changing({ draft: gaugeCheckDraft }),
@@ -153,7 +182,7 @@ export const requests = {
   'claim.withdraw': changing({ number }),
   'sheet.take': changing({ sheetId: sheetName }),
   /** A sheet the user wrote: YAML or JSON; refused with what is wrong, line by line. */
-  'sheet.takeOwn': changing({ source: photographSource }),
+  'sheet.takeOwn': changing({ source: sheetOrigin }),
   'sheet.leave': changing({ sheetId: sheetName }),
   'observation.set': changing({ observation }),
   'observation.withdraw': changing({ tell: tellKey }),
@@ -162,6 +191,9 @@ export const requests = {
   'correction.withdraw': changing({ number }),
   'exhibit.add': changing({ draft: exhibitDraft }),
   'exhibit.describe': changing({ number, words: exhibitWords }),
+  /** A measurement read off a photograph: its value is computed from what was picked. */
+  'exhibit.addPicked': changing({ words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
+  'exhibit.repick': changing({ number, words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
   'exhibit.withdraw': changing({ number }),
   'edition.issue': changing({ paper, reason: noteText }),
   'journal.undo': changing({}),

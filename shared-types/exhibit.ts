@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { planPoint, viewId } from './finding.ts'
+import { pictureMeasure } from './measuring.ts'
 import { panelId } from './panel.ts'
+import { tapeTaken } from './tape-question.ts'
 import { instant, lineText, noteText } from './units.ts'
 
 /** SHA-256 in lower-case hexadecimal (FIPS 180-4). */
@@ -28,16 +30,27 @@ export const photograph = z.strictObject({
 })
 export type Photograph = z.infer<typeof photograph>
 
-/** A value measured by hand; `uncertainty` is expanded, k = 2 (JCGM 100:2008, 6.2). */
+/** A value measured by hand or on a photograph; `uncertainty` is expanded, k = 2 (JCGM 100:2008, 6.2). */
 export const measurement = z.strictObject({
   what: lineText,
   value: z.number(),
-  unit: z.enum(['mm', 'µm', '°', 'kg', '°C', 'count']),
+  unit: z.enum(['mm', 'mm²', 'µm', '°', 'kg', '°C', 'count']),
   uncertainty: z.number().min(0).nullable(),
   method: lineText,
   instrument: lineText,
+  /** What was read, where the value was worked out of several readings. */
+  taken: tapeTaken.optional(),
 })
 export type Measurement = z.infer<typeof measurement>
+
+/** What was picked on a photograph, in pixels of the upright picture, so that it can be opened and picked again. */
+export const pickedGeometry = pictureMeasure.input
+  .omit({ picture: true, coverage: true, draws: true, seed: true })
+  .extend({
+    /** Number of the exhibit that holds the photograph. */
+    photograph: z.number().int().positive(),
+  })
+export type PickedGeometry = z.infer<typeof pickedGeometry>
 
 /** What the user may write about an exhibit. */
 export const exhibitWords = z.strictObject({
@@ -64,6 +77,8 @@ export const exhibit = exhibitWords.extend({
   kind: z.enum(['photograph', 'document', 'measurement', 'statement', 'recording']),
   photograph: photograph.nullable(),
   measurement: measurement.nullable(),
+  /** For a measurement read off a photograph; null for every other. */
+  picked: pickedGeometry.nullable(),
   addedAt: instant,
 })
 export type Exhibit = z.infer<typeof exhibit>

@@ -107,6 +107,10 @@ export const identityInput = z.strictObject({
     .max(200)
     .default([])
     .readonly(),
+  /** Variables of which the statement that they have their likeliest value is wanted too; its id is the variable. */
+  likeliest: z.array(z.string()).max(500).default([]).readonly(),
+  /** Whether contributions are wanted one after the other too, which takes a pass for each piece of evidence. */
+  inOrder: z.boolean().default(true),
   /** Options whose rarity is wanted. */
   options: z.array(identityLiteral).min(1).max(20).readonly().nullable().default(null),
   /** How many of the most probable builds to list. */

@@ -1,7 +1,13 @@
+import type { SettledQuestion } from './identity-asking.ts'
+import type { IdentityMore } from './identity-more.ts'
 import type { Observation } from './observation.ts'
+import type { SheetSketch } from './reference-fact.ts'
 
 /** A reference sheet shipped with the program or taken into the record. */
 export interface OfferedSheet {
+  /** `own`: one of the user's own, taken by `name`. */
+  readonly from: 'program' | 'own'
+  readonly name: string
   readonly sheetId: string
   readonly title: string
   readonly edition: string
@@ -29,6 +35,16 @@ export interface VariableView {
   readonly because: readonly ChainStep[]
   /** Odds of its likeliest value before anything was seen, in decibans; null where that was settled already. */
   readonly startDecibans: number | null
+  /** Where sources that count the cars disagree about it: the weights under each alone, in the order of `values`. */
+  readonly bySource: readonly SourceWeights[]
+}
+
+/** Weights of a variable's values under one source alone; null where what was seen is impossible under it. */
+export interface SourceWeights {
+  readonly source: string
+  /** Share of belief in the source once everything seen is in. */
+  readonly belief: number
+  readonly shares: readonly number[] | null
 }
 
 /** What one thing does to the odds of a conclusion, in decibans; null where it alone settles it. */
@@ -39,6 +55,15 @@ export interface ChainStep {
   readonly source: string
   readonly decibans: number | null
   readonly decisive: 'for' | 'against' | null
+}
+
+/** One answer to a tell. `measure`: what one measures when it is this value, with its standard deviation. */
+export interface TellValueView {
+  readonly id: string
+  readonly name: string
+  readonly looks: string
+  readonly measure: { readonly mean: number; readonly standardDeviation: number } | null
+  readonly sketch: SheetSketch | null
 }
 
 /** Something to look at, and what it would settle. */
@@ -54,10 +79,12 @@ export interface TellView {
   readonly caution: string
   readonly source: string
   readonly unit: string | null
-  readonly values: readonly { readonly id: string; readonly name: string; readonly looks: string }[]
-  readonly sketch: { readonly words: string; readonly paths: readonly string[] } | null
-  /** Expected bits it would settle of what is asked; null for one already looked at. */
+  readonly values: readonly TellValueView[]
+  readonly sketch: SheetSketch | null
+  /** Expected bits it would settle of what is asked; null for one already looked at, and where nothing was inferred. */
   readonly bits: number | null
+  /** Bits by effort and access, on the program's own scale. */
+  readonly worth: number | null
   readonly observation: Observation | null
 }
 
@@ -80,6 +107,14 @@ export interface ConflictView {
   readonly cannotAllBe: readonly { readonly words: string; readonly source: string }[]
 }
 
+/** One of the looks worth most now, for every place of the program. */
+export interface NextLook {
+  readonly tell: string
+  readonly name: string
+  /** Why: what to look at, and what it would settle. */
+  readonly reason: string
+}
+
 /** What the car can still be. `problem` says why there is no answer, and what to do. */
 export interface IdentityView {
   readonly sheets: readonly { readonly sheetId: string; readonly title: string; readonly edition: string }[]
@@ -91,5 +126,9 @@ export interface IdentityView {
   readonly claims: readonly ClaimView[]
   readonly conflicts: readonly ConflictView[]
   readonly repairs: readonly (readonly string[])[]
+  /** What the bits are bits of. */
+  readonly question: SettledQuestion
+  /** Null where it was not asked for: it comes after the weights. */
+  readonly more: IdentityMore | null
   readonly scale: string
 }

@@ -23,3 +23,13 @@ export interface Joint {
   /** Where a gap is measured; null for what is no gap. */
   readonly measureAt: readonly JointStation[] | null
 }
+
+/** A gap one measures, by name. */
+export interface GapJoint {
+  readonly id: string
+  /** "shut line between front door and front wing". */
+  readonly name: string
+  /** True when the car has it left and right. */
+  readonly bothSides: boolean
+  readonly measureAt: readonly JointStation[]
+}

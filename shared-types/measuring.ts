@@ -89,6 +89,8 @@ export const limitDecision = {
   }),
 }
 
+export type LimitDecision = z.infer<typeof limitDecision.output>['decision']
+
 export const grubbs = {
   about: 'Whether the value furthest from the mean stands out from the rest (Grubbs). It is marked, never left out.',
   input: z.strictObject({
@@ -173,9 +175,36 @@ export const pictureMeasure = {
     agree: z.boolean(),
     expanded: z.number(),
     coverage: z.number(),
+    /** What the first-order value is made of, as standard uncertainties; their squares add up to its square. */
+    parts: z.strictObject({ picking: nonNegative, reference: nonNegative, distortion: nonNegative }),
     /** Greatest error from lying off the plane, in the unit of the value; null when not stated. */
     offPlaneError: z.number().nullable(),
     notes: z.array(z.string()).readonly(),
   }),
 }
 export type PictureQuestion = z.infer<typeof pictureMeasure.input>
+export type PictureMeasured = z.infer<typeof pictureMeasure.output>
+
+const expectedValue = z.strictObject({ id: requiredLine, mean: z.number(), standardDeviation: nonNegative })
+
+export const tellExactness = {
+  about: 'Whether a measured value decides between the values of a tell, and how exact it would have to be to decide.',
+  input: z.strictObject({
+    value: z.number(),
+    standardUncertainty: positive,
+    /** What one measures when it is each value, with the spread of the thing itself. */
+    expected: z.array(expectedValue).min(2).max(200),
+    /** Likelihood ratio to the next likeliest value from which it counts as decided: "moderately strong" of ENFSI 2015. */
+    enough: z.number().min(2).max(1e9).default(100),
+    /** Standard deviations from a value beyond which it does not fit it. */
+    fitsWithin: z.number().min(1).max(10).default(3),
+  }),
+  output: z.strictObject({
+    decision: z.enum(['decides', 'does not decide', 'fits none']),
+    likeliest: z.string(),
+    /** Of the likeliest value to the next; null beyond what a number can hold. */
+    likelihoodRatio: z.number().nullable(),
+    /** Greatest standard uncertainty with which this value would decide; null when none would. */
+    wouldDecide: z.number().nullable(),
+  }),
+}

@@ -12,19 +12,25 @@ export const sheetReference = z
   .max(161)
 
 /** Line drawing in a square of 100 by 100, the first corner at the top left: SVG path data (W3C SVG 2, chapter 9). */
+const sketchPaths = z
+  .array(
+    z
+      .string()
+      .regex(/^[MmLlHhVvCcSsQqTtAaZz0-9.,\s-]+$/, 'Only path letters and numbers.')
+      .max(4000),
+  )
+  .max(40)
 export const sheetSketch = z.strictObject({
   /** What the drawing shows, for those who cannot see it. */
   words: requiredLine,
-  paths: z
-    .array(
-      z
-        .string()
-        .regex(/^[MmLlHhVvCcSsQqTtAaZz0-9.,\s-]+$/, 'Only path letters and numbers.')
-        .max(4000),
-    )
-    .min(1)
-    .max(40),
+  /** Outlines. */
+  paths: sketchPaths.min(1),
+  /** Thin lines: what lies behind, folds, shading. */
+  fine: sketchPaths.default([]),
+  /** The place to look at, drawn in the accent colour. */
+  marked: sketchPaths.default([]),
 })
+export type SheetSketch = z.infer<typeof sheetSketch>
 
 const share = z.number().min(0, 'A share is at least 0.').max(1, 'A share is at most 1.')
 /** Value to share; values left out have 0. */
@@ -107,6 +113,7 @@ const tellValue = z.strictObject({
     .strictObject({ mean: z.number(), standardDeviation: z.number().min(0) })
     .nullable()
     .default(null),
+  sketch: sheetSketch.nullable().default(null),
 })
 
 /** Something one can look at that separates possibilities. */
@@ -248,6 +255,7 @@ export const sheetDateCode = z.strictObject({
   grammar: dateCodeGrammar,
   leadDays: z.strictObject({ least: z.number().int(), most: z.number().int() }).nullable().default(null),
 })
+export type SheetDateCode = z.infer<typeof sheetDateCode>
 
 /** All kinds of facts, as they stand in a sheet. */
 export const referenceFacts = {

@@ -4,8 +4,10 @@ import { requiredLine } from './units.ts'
 
 const lengthMm = z.number()
 /** Half-width a tape, calliper or rule is good to: true values within it are taken as equally likely. */
-const goodToMm = z.number().positive()
-const coverage = z.number().min(0.5).max(0.9999).default(0.95)
+export const toolGoodToMm = z.number().positive()
+export const tapeCoverage = z.number().min(0.5).max(0.9999).default(0.95)
+const goodToMm = toolGoodToMm
+const coverage = tapeCoverage
 const decided = limitDecision.output
 
 export const studPattern = z.strictObject({
@@ -72,7 +74,14 @@ const joint = z
 
 export const gapSeries = {
   about: 'Gaps of one joint at three or more places: mean, range, taper, and the difference of the other side.',
-  input: z.strictObject({ left: joint, right: joint.nullable(), goodToMm, coverage }),
+  input: z.strictObject({
+    left: joint,
+    right: joint.nullable(),
+    goodToMm,
+    coverage,
+    /** `flush`: how far one panel stands proud of the other; below nothing where it stands back. */
+    of: z.enum(['gap', 'flush']).default('gap'),
+  }),
   output: z.strictObject({
     sides: z
       .array(

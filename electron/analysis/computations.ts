@@ -15,6 +15,8 @@ import { trilaterate } from './geometry/trilateration.ts'
 import { pitchOfWelds } from './geometry/weld-pitch.ts'
 import { rustGrade } from './grades/rust-grade.ts'
 import { answerIdentity } from './identity/answer-identity.ts'
+import { tellExactnessOf } from './identity/tell-exactness.ts'
+import { sharesAsked } from './identity/tell-shares.ts'
 import { originality } from './originality/originality.ts'
 import { boundJointOptions } from './sampling/joint-options.ts'
 import { supportOfParts } from './sampling/part-support.ts'
@@ -37,6 +39,7 @@ export const compute: { readonly [N in ComputationName]: (input: ComputationInpu
   'convert-length': convertLength,
   'convert-coating': convertCoating,
   identity: answerIdentity,
+  'tell-shares': sharesAsked,
   coating: (input) => coatingField(input),
   'identification-number': checkIdentificationNumber,
   'tyre-code': readTyreCode,
@@ -53,6 +56,7 @@ export const compute: { readonly [N in ComputationName]: (input: ComputationInpu
   'limit-decision': decideAgainstLimits,
   grubbs: grubbsTest,
   'picture-measure': measureInPicture,
+  'tell-exactness': tellExactnessOf,
   'stud-circle': studCircleFrom,
   'drum-wear': wearOf,
   'gap-series': gapsOf,

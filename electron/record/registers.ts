@@ -187,8 +187,10 @@ export const registers: Registers<RegisterName> = {
       inReport: 'flag',
       photograph: 'list',
       measurement: 'list',
+      picked: 'list',
       addedAt: 'text',
     },
+    readsAs: { picked: null },
   },
   editions: {
     table: 'editions',

@@ -16,10 +16,12 @@ import { composeCoatingMaps } from './sections/coating-maps.ts'
 import { composeCommission } from './sections/commission.ts'
 import { composeCorrections } from './sections/corrections.ts'
 import { composeCoverage } from './sections/coverage.ts'
+import { composeDates } from './sections/dates.ts'
 import { composeExhibits } from './sections/exhibits.ts'
 import { composeFindings } from './sections/findings.ts'
 import { composeGlossary } from './sections/glossary.ts'
 import { composeIdentity } from './sections/identity.ts'
+import { composeMeasurements } from './sections/measurements.ts'
 import { composeMethod } from './sections/method.ts'
 import { composeOriginality } from './sections/originality.ts'
 import { composeParts } from './sections/parts.ts'
@@ -39,7 +41,9 @@ const sections: readonly ((composer: Composer) => void)[] = [
   composeCoverage,
   composeReadings,
   composeCoatingMaps,
+  composeMeasurements,
   composeParts,
+  composeDates,
   composeClaims,
   composeOriginality,
   composeCorrections,

@@ -10,6 +10,7 @@ export const quotedContent = (content: ReportContent): ReportContent => ({
   record: quoted(content.record),
   judgement: quoted(content.judgement),
   identity: quoted(content.identity),
+  timeLine: quoted(content.timeLine),
   edition: quoted(content.edition),
 })
 

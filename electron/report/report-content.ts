@@ -1,4 +1,5 @@
 import type { Caution } from '../../shared-types/caution.ts'
+import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
@@ -6,7 +7,10 @@ import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { PanelList } from '../../shared-types/panel.ts'
 import type { PartDefinition } from '../../shared-types/part.ts'
+import type { PartsReported } from '../../shared-types/part-expectation.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import type { KeptTape } from '../../shared-types/tape-answer.ts'
+import type { TimeLineView } from '../../shared-types/time-line-view.ts'
 
 /** Which edition this is. A preview has no number yet and says so on every page. */
 export interface EditionData {
@@ -29,14 +33,26 @@ export interface ReportPicture {
   readonly heightPx: number
 }
 
-/** Everything a report is made of. */
-export interface ReportContent {
-  readonly record: RecordView
+/** What was computed of the record for its report. */
+export interface ComputedContent {
   readonly judgement: Judgement
   /** What the car can still be by the record's reference sheets; null without a sheet. */
   readonly identity: IdentityView | null
+  /** Everything dated, narrowed together. */
+  readonly timeLine: TimeLineView
+  /** Parts against what the sheets expect, and interchange used; null without a sheet. */
+  readonly partsJudged: PartsReported | null
   /** Maps of panels whose readings leave open how much filler there is. */
   readonly coatingMaps: readonly CoatingMap[]
+  /** Every panel read on one scale. */
+  readonly coatingCar: CoatingCar
+  /** Measurements by tape or calliper, worked out again from their readings. */
+  readonly measurements: readonly KeptTape[]
+}
+
+/** Everything a report is made of. */
+export interface ReportContent extends ComputedContent {
+  readonly record: RecordView
   readonly panels: PanelList
   /** The parts list, and the name of a part's group as printed. */
   readonly parts: readonly PartDefinition[]

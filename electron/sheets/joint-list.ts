@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { Joint } from '../../shared-types/joint.ts'
+import type { GapJoint, Joint } from '../../shared-types/joint.ts'
 import { type PanelId, panelId, panelName, withinSentence } from '../../shared-types/panel.ts'
 import { type BodyStyle, bodyStyle, jointKind, type NameChoice } from '../../shared-types/words.ts'
 import { once, readList } from './list-file.ts'
@@ -36,6 +36,28 @@ const read = once(() => {
 /** Every joint of a body style, in the order of the list. */
 export function jointList(body: BodyStyle): readonly Joint[] {
   return read().joints.filter(({ bodies }) => bodies.includes(body))
+}
+
+/** The gaps of a body that are measured, by name: which joint, and where along it. */
+export function gapJoints(body: BodyStyle, names: NameChoice): readonly GapJoint[] {
+  const { panels } = panelList(body, 'with underneath', Object.keys(panelConditions()))
+  const { kinds } = read()
+  const nameOf = (base: PanelId) => {
+    const found = panels.find(({ id }) => id === base || id === `${base}.L`)
+    return withinSentence(found?.[names] ?? base)
+  }
+  return jointList(body).flatMap(({ id, kind, panels: [one, other], side, measureAt }) =>
+    measureAt === null
+      ? []
+      : [
+          {
+            id,
+            name: `${kinds[kind][names]} between ${nameOf(one)} and ${nameOf(other)}`,
+            bothSides: side === 'same' || side === 'each',
+            measureAt,
+          },
+        ],
+  )
 }
 
 const parted = (id: PanelId): { readonly base: string; readonly side: string | null } => {

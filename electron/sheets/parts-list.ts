@@ -36,7 +36,12 @@ const read = once(() => {
     ...part,
     cautions: cautionsNamed(part.cautions),
   }))
-  return { groups: file.groups, definitions, byId: new Map(definitions.map((part) => [part.id, part])) }
+  return {
+    groups: file.groups,
+    definitions,
+    byId: new Map(definitions.map((part) => [part.id, part])),
+    leads: new Map(file.parts.map(({ id, typicalLeadDays }) => [id, typicalLeadDays])),
+  }
 })
 
 /** Every part of the list. Ids carry no side or number: an entry adds `.L`, `.R` or `.3` where a car carries several. */
@@ -47,6 +52,14 @@ export function partsList(): readonly PartDefinition[] {
 /** The definition behind an entry's id, side or number left off; undefined when the list does not hold it. */
 export function partDefinition(id: string): PartDefinition | undefined {
   return read().byId.get(id.replace(/\.([LR]|[1-9][0-9]?)$/, ''))
+}
+
+/**
+ * Days from the date on a part to the building of its car, least and most usually met: recalled, wide on purpose. Null
+ * where such a part does not date the car.
+ */
+export function typicalLeadDays(id: string): readonly [number, number] | null {
+  return read().leads.get(partDefinition(id)?.id ?? '') ?? null
 }
 
 /** Names of the groups of parts as printed: `axle` is "Rear axle". */

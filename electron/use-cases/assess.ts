@@ -1,14 +1,22 @@
+import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
+import type { PartsReported } from '../../shared-types/part-expectation.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import type { KeptTape } from '../../shared-types/tape-answer.ts'
+import type { TimeLineView } from '../../shared-types/time-line-view.ts'
 import { rustGrade } from '../analysis/grades/rust-grade.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
+import { coatingCar } from './coating-car.ts'
 import { coatingMapsOf } from './coating-map.ts'
-import { identityOf } from './identity-view.ts'
+import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
+import { partsJudged } from './part-expectation.ts'
 import type { Program } from './program.ts'
+import { keptTapes } from './tape/measuring.ts'
+import { timeLineOf } from './time-line.ts'
 
 /** Every computed conclusion of a record, as plain JSON. */
 export interface Assessment {
@@ -20,7 +28,14 @@ export interface Assessment {
   readonly judgement: Judgement
   /** What the car can still be, with every because-chain; null without a reference sheet. */
   readonly identity: IdentityView | null
+  /** Everything dated: windows narrowed with reasons, conflicts as smallest sets, what could not be read. */
+  readonly timeLine: TimeLineView
+  /** Each part against what the sheets expect of this car, and their interchange; null without a reference sheet. */
+  readonly parts: PartsReported | null
   readonly coatingMaps: readonly CoatingMap[]
+  readonly coatingCar: CoatingCar
+  /** Measurements that came of readings, each with what it decides and what it leaves tied. */
+  readonly measurements: readonly KeptTape[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -33,14 +48,19 @@ export interface Assessment {
 export async function assess(program: Program): Promise<Assessment> {
   const record = program.record()
   const view = record.view()
+  const identity = view.sheets.length === 0 ? null : await identityOf(record, { more: true, shelf: shelfOf(program) })
   return {
     recordNumber: view.commission.recordNumber,
     title: view.particulars.title,
     journalNumber: view.journalNumber,
     journalHash: view.journalHash,
     judgement: judge(view),
-    identity: view.sheets.length === 0 ? null : await identityOf(record),
+    identity,
+    timeLine: await timeLineOf(record, identity),
+    parts: view.sheets.length === 0 ? null : await partsJudged(record, shelfOf(program)),
     coatingMaps: await coatingMapsOf(view),
+    coatingCar: coatingCar(view),
+    measurements: await keptTapes(record),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

@@ -31,6 +31,9 @@ function citations(now: RecordView): readonly Citation[] {
       ...maybe(rowMark('claims', row.number), 'claims', row.repeats),
     ]),
     ...now.observations.flatMap((row) => every(`the observation of ${row.tell}`, 'exhibits', row.exhibits)),
+    ...now.exhibits.flatMap((row) =>
+      maybe(rowMark('exhibits', row.number), 'exhibits', row.picked?.photograph ?? null),
+    ),
     ...now.corrections.flatMap((row) => [
       ...every(rowMark('corrections', row.number), 'findings', [...row.findings, ...row.findingsAfter]),
       ...every(rowMark('corrections', row.number), 'exhibits', [...row.exhibitsBefore, ...row.exhibitsAfter]),

@@ -1,138 +1,21 @@
-import type { CoatingFieldAnswer, CoatingFieldInput, DeclaredError } from '../../shared-types/coating.ts'
-import type { CoatingMap, MapLayer, MappedSpot } from '../../shared-types/coating-map.ts'
-import type { PlanPanel, PlanView } from '../../shared-types/figure.ts'
+import type { CoatingMap, MappedSpot } from '../../shared-types/coating-map.ts'
+import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
-import type { Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
-import { carFilm } from '../analysis/coating/car-film.ts'
+import { classWords, rangesWords } from '../analysis/coating/class-words.ts'
 import { groupedBy } from '../analysis/statistics/grouped-by.ts'
-import { spotSummary } from '../analysis/statistics/spot-summary.ts'
-import { bodyPlan } from '../figures/body-plan.ts'
-import { bandColours, mapBands } from '../figures/map-bands.ts'
-import { panelAreaM2 } from '../figures/panel-areas.ts'
-import { middleOf, type PanelGrid, panelGrid } from '../figures/panel-grid.ts'
+import { panelGrid } from '../figures/panel-grid.ts'
+import { carFilms, filmOfPanelWords } from './car-films.ts'
+import { layersOf } from './coating-layers.ts'
+import { coatingQuestion, placedPanel, sortedByMode, surfaceMm2, THRESHOLD_UM } from './coating-question.ts'
 import { computeAside } from './computing/compute-aside.ts'
+import { panelStateOf } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
-import { rowMark } from './row-marks.ts'
-
-/** Where bands begin, µm. The third and fourth fence the film of most refinished cars off from filler (practice, no source). */
-const THICKNESS_LIMITS_UM = [60, 120, 200, 300, 500, 1000, 2000]
-const UNCERTAINTY_LIMITS_UM = [20, 50, 100, 200, 400, 800]
-const CHANCE_LIMITS = [10, 50, 90]
-const THRESHOLD_UM = 300
-
-/** Supposed where a gauge declares none: common practice, no source. */
-const USUAL_ERROR: DeclaredError = { constantUm: 3, percent: 3, meaning: 'tolerance' }
+import { listOfMarks, rowMark } from './row-marks.ts'
+import { gaugesRead, mainGauge, type SpotRead, spotsRead } from './spots-read.ts'
 
 const CANNOT_TELL =
   'A map of thickness cannot tell factory paint from a skilful strip and refinish of the same thickness, nor filler from thick paint or lead by thickness alone, nor whether metal is missing behind: that takes a look at the back.'
-
-interface Placed {
-  readonly view: PlanView
-  readonly panel: PlanPanel
-}
-
-/** The view in which most spots of the panel stand; among those the one in which it is largest. */
-function placeOf(views: readonly PlanView[], panelId: string, spots: readonly Spot[]): Placed | null {
-  const standing = (view: PlanView) => spots.filter(({ at, view: own }) => at !== null && own === view.id).length
-  const shown = views.flatMap((view) =>
-    view.panels.flatMap((panel) => (panel.panelId === panelId ? [{ view, panel }] : [])),
-  )
-  return shown.toSorted((a, b) => standing(b.view) - standing(a.view) || b.panel.areaMm2 - a.panel.areaMm2)[0] ?? null
-}
-
-function readOf(spot: Spot): { um: number | null; orMore: boolean } {
-  const { meanUm, atLeast } = spotSummary({ values: spot.values, gauge: null })
-  return { um: meanUm, orMore: atLeast }
-}
-
-/** Declared error of the gauge that read most of the spots, and how it is said. */
-function gaugeOf(view: RecordView, spots: readonly Spot[]): { error: DeclaredError; words: string } {
-  const numbers = spots.flatMap(({ gauge }) => gauge ?? [])
-  const [most] = [...groupedBy(numbers, (number) => number)].toSorted(([, a], [, b]) => b.length - a.length)
-  const gauge = view.gauges.find(({ number }) => number === most?.[0])
-  if (gauge === undefined || gauge.errorUm === null) {
-    const words = `declared error not noted; ${USUAL_ERROR.constantUm} µm + ${USUAL_ERROR.percent} % of the reading supposed (common practice, no source)`
-    return { error: USUAL_ERROR, words }
-  }
-  const { number, name, errorUm, errorPercent } = gauge
-  const error: DeclaredError = { constantUm: errorUm, percent: errorPercent ?? 0, meaning: 'tolerance' }
-  return {
-    error,
-    words: `${rowMark('gauges', number)} ${name}, declared error ${errorUm} µm + ${errorPercent ?? 0} % of the reading`,
-  }
-}
-
-const surfaceMm2 = (view: RecordView, { panelId, areaMm2 }: PlanPanel): number => {
-  const developed = panelAreaM2(view.particulars.body, panelId)
-  return developed === null ? areaMm2 : developed * 1e6
-}
-
-function questionOf(
-  view: RecordView,
-  placed: Placed,
-  grid: PanelGrid,
-  spots: readonly Spot[],
-  error: DeclaredError,
-): CoatingFieldInput {
-  const { panelId } = placed.panel
-  // A panel that turns away from the eye has more surface than its drawing: each cell stands for its share of it.
-  const cellMm2 = (grid.cellMm ** 2 * surfaceMm2(view, placed.panel)) / placed.panel.areaMm2
-  const others = view.spots.flatMap((spot) => {
-    const { um, orMore } = readOf(spot)
-    return spot.panelId === panelId || um === null || orMore ? [] : [{ panel: spot.panelId, um }]
-  })
-  return {
-    readings: spots.flatMap((spot) => {
-      if (spot.at === null) return []
-      const { um, orMore } = readOf(spot)
-      const value =
-        um === null ? ({ kind: 'no reading' } as const) : ({ kind: orMore ? 'more than' : 'value', um } as const)
-      return [{ xMm: spot.at.u, yMm: spot.at.v, value }]
-    }),
-    nodes: grid.onPanel.map((cell) => {
-      const { u, v } = middleOf(grid, cell)
-      return { xMm: u, yMm: v, areaMm2: cellMm2, readable: true }
-    }),
-    gauge: error,
-    reference: carFilm(others),
-    thresholdUm: THRESHOLD_UM,
-    draws: 399,
-    seed: `coating of ${panelId}`,
-  }
-}
-
-function layersOf(grid: PanelGrid, answer: CoatingFieldAnswer): readonly MapLayer[] {
-  const { low, middle, high } = answer.thicknessUm
-  const halfWidths = middle.map((_, at) => ((high[at] ?? 0) - (low[at] ?? 0)) / 2)
-  const chances = answer.fillerChance.map((chance) => 100 * chance)
-  return [
-    {
-      id: 'thickness',
-      title: 'Thickness, most likely',
-      unit: 'µm',
-      limits: THICKNESS_LIMITS_UM,
-      colours: bandColours(THICKNESS_LIMITS_UM),
-      bands: mapBands(grid, middle, THICKNESS_LIMITS_UM),
-    },
-    {
-      id: 'uncertainty',
-      title: 'Half width of the 90 % interval of thickness',
-      unit: 'µm',
-      limits: UNCERTAINTY_LIMITS_UM,
-      colours: bandColours(UNCERTAINTY_LIMITS_UM),
-      bands: mapBands(grid, halfWidths, UNCERTAINTY_LIMITS_UM),
-    },
-    {
-      id: 'filler chance',
-      title: `Chance of more than ${THRESHOLD_UM} µm`,
-      unit: '%',
-      limits: CHANCE_LIMITS,
-      colours: bandColours(CHANCE_LIMITS),
-      bands: mapBands(grid, chances, CHANCE_LIMITS),
-    },
-  ]
-}
 
 const nothing = {
   layers: [],
@@ -147,44 +30,67 @@ const nothing = {
   stopping: '',
   method: '',
   cannotTell: CANNOT_TELL,
+  conclusion: '',
+  classes: [],
+  ranges: '',
 } as const
 
 /** What the readings of one panel say of its coating, computed anew from the record. */
-export async function coatingMap(view: RecordView, panelId: string): Promise<CoatingMap> {
-  const { particulars, commission } = view
-  const plan = bodyPlan(particulars.body, commission.names, particulars.dimensions, particulars.conditions)
-  const own = view.spots.filter((spot) => spot.panelId === panelId)
-  const placed = placeOf(
-    plan.sheets.flatMap(({ views }) => views),
+export async function coatingMap(view: RecordView, panelId: PanelId): Promise<CoatingMap> {
+  const gauges = gaugesRead(view)
+  const every = spotsRead(gauges, view.spots)
+  const own = every.filter(({ spot }) => spot.panelId === panelId)
+  const placed = placedPanel(
+    view,
     panelId,
-    own,
+    own.map(({ spot }) => spot),
   )
-  const standing = own.filter(({ at, view: in_ }) => at !== null && in_ === placed?.view.id)
-  const { error, words: gauge } = gaugeOf(view, standing)
-  const spots = standing.flatMap((spot): MappedSpot[] =>
-    spot.at === null ? [] : [{ spot: spot.number, at: spot.at, ...readOf(spot) }],
+  const standing = own.filter(({ spot }) => spot.at !== null && spot.view === placed?.view.id)
+  const gauge = mainGauge(
+    gauges,
+    standing.map(({ spot }) => spot),
   )
-  const head = { ...nothing, panelId, view: placed?.view.id ?? null, spots, gauge }
+  const { mapped, pairs, leftOut } = sortedByMode(standing)
+  const head = {
+    ...nothing,
+    panelId,
+    view: placed?.view.id ?? null,
+    spots: standing.flatMap(mappedSpot),
+    gauge: gauge.words,
+    checks: [...gauge.checked.lines, ...flagLines(standing)],
+    modes: pairs.map(({ words }) => words),
+  }
   if (placed === null) return { ...head, problem: 'This panel is on no sheet of the plan, so there is nothing to map.' }
   const grid = panelGrid(placed.view, placed.panel)
+  const others = every.filter(({ spot }) => spot.panelId !== panelId)
+  const question = coatingQuestion(view, placed, grid, mapped, others, gauge)
   try {
-    const answer = await computeAside('coating', questionOf(view, placed, grid, standing, error))
+    const answer = await computeAside('coating', question)
     const unplaced = own.length - standing.length
+    const { conclusion, lines } = classWords(answer.classes)
     return {
       ...head,
       problem: null,
-      layers: layersOf(grid, answer),
+      layers: layersOf(grid, answer, THRESHOLD_UM),
       film: {
         um: answer.filmUm,
-        words: `Film of this panel, where it may be paint: about ${Math.round(answer.filmUm)} µm.`,
+        words:
+          filmOfPanelWords(view, carFilms(every), panelId) ??
+          `Film of this panel, where it may be paint: about ${Math.round(answer.filmUm)} µm.`,
       },
       fillerArea: answer.fillerAreaM2,
       fillerVolume: answer.fillerVolumeCm3,
+      conclusion:
+        conclusion === '' ? '' : `${conclusion}${metalWords(view, panelId, answer.classes.at(-1)?.presentChance ?? 0)}`,
+      classes: lines,
+      ranges:
+        question.classes === undefined ? '' : rangesWords(question.classes.ranges, question.classes.carFilm.medianUm),
       assessedM2: answer.assessedM2,
       notAssessedM2: Math.max(0, surfaceMm2(view, placed.panel) / 1e6 - answer.assessedM2),
       leftOut: [
         ...answer.leftOut.map(({ count, why }) => `${count}: ${why}`),
         ...(unplaced === 0 ? [] : [`${unplaced}: no place in this view`]),
+        ...leftOut,
       ],
       next: answer.next.spots.map(({ xMm, yMm, words }) => ({ at: { u: xMm, v: yMm }, words })),
       stopping: answer.next.words,
@@ -192,9 +98,51 @@ export async function coatingMap(view: RecordView, panelId: string): Promise<Coa
     }
   } catch (fault) {
     if (fault instanceof ProblemError && fault.problem.code === 'rule-of-the-trade')
-      return { ...head, problem: fault.message }
+      return { ...head, leftOut, problem: fault.message }
     throw fault
   }
+}
+
+function mappedSpot({ spot, kind, um, readUm, uncertaintyUm, flags }: SpotRead): MappedSpot[] {
+  if (spot.at === null) return []
+  return [
+    {
+      spot: spot.number,
+      at: spot.at,
+      um,
+      readUm,
+      orMore: kind === 'more than',
+      uncertaintyUm: um === null ? null : uncertaintyUm,
+      flags,
+    },
+  ]
+}
+
+/** Readings the checks do not stand behind, one line for each reason. */
+function flagLines(standing: readonly SpotRead[]): string[] {
+  const flagged = groupedBy(
+    standing.flatMap((read) => read.flags.map((flag) => ({ flag, mark: rowMark('spots', read.spot.number) }))),
+    ({ flag }) => flag,
+  )
+  const beyond = standing.filter(({ beyondShims }) => beyondShims)
+  return [
+    ...[...flagged].map(([flag, own]) => `${capital(flag)}: ${listOfMarks(own.map(({ mark }) => mark))}.`),
+    ...(beyond.length === 0
+      ? []
+      : [
+          `The correction is carried on beyond the shims for ${listOfMarks(beyond.map(({ spot }) => rowMark('spots', spot.number)))}.`,
+        ]),
+  ]
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
+
+/** Whether metal may be missing is never concluded from thickness: only where the back was seen does the noted metal say so. */
+function metalWords(view: RecordView, panelId: PanelId, deepChance: number): string {
+  if (deepChance < 0.1) return ''
+  const { backSeen, magnetVoid, metal } = panelStateOf(view, panelId)
+  if (backSeen) return ` The back was seen; the metal is noted as ${metal}.`
+  return ` The back was not seen, so nothing is said of metal missing behind${magnetVoid ? '; a magnet found no pull at a place of this panel' : ''}.`
 }
 
 /** A panel goes into the report when it has this many spots with a place, and one of them is over the threshold. */
@@ -202,14 +150,9 @@ const SPOTS_TO_PRINT = 5
 
 /** Maps of the panels whose readings leave open how much filler there is, in the order they were first read. */
 export async function coatingMapsOf(view: RecordView): Promise<readonly CoatingMap[]> {
-  const panels = [
-    ...groupedBy(
-      view.spots.filter(({ at }) => at !== null),
-      ({ panelId }) => panelId,
-    ),
-  ]
-  const open = panels.filter(
-    ([, spots]) => spots.length >= SPOTS_TO_PRINT && spots.some((spot) => (readOf(spot).um ?? 0) > THRESHOLD_UM),
+  const placed = spotsRead(gaugesRead(view), view.spots).filter(({ spot }) => spot.at !== null)
+  const open = [...groupedBy(placed, ({ spot }) => spot.panelId)].filter(
+    ([, spots]) => spots.length >= SPOTS_TO_PRINT && spots.some(({ um }) => (um ?? 0) > THRESHOLD_UM),
   )
   const maps = await Promise.all(open.map(([panelId]) => coatingMap(view, panelId)))
   return maps.filter(({ problem }) => problem === null)

@@ -14,6 +14,7 @@ import { identityUseCases } from './identity.ts'
 import { observationUseCases } from './observations.ts'
 import { partUseCases } from './parts.ts'
 import { photographUseCases } from './photographs.ts'
+import { pictureMeasureUseCases } from './picture-measures.ts'
 import type { Program, UseCase, UseCases } from './program.ts'
 import { recordUseCases } from './records.ts'
 import { referenceSheetUseCases } from './reference-sheets.ts'
@@ -28,6 +29,7 @@ const survey: Partial<UseCases> = {
   ...coatingUseCases,
   ...exhibitUseCases,
   ...photographUseCases,
+  ...pictureMeasureUseCases,
   ...partUseCases,
   ...claimUseCases,
   ...correctionUseCases,

@@ -7,6 +7,7 @@ import { panelNameIn, requirePanel } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { rowMark, shortened } from './row-marks.ts'
 import { type Decision, rowChange, sendCommand } from './send-command.ts'
+import { checkTaken } from './tape/measuring.ts'
 
 /** Says what an exhibit is, for a label: "photograph, Left front wing". */
 export function exhibitInWords(exhibit: Omit<Exhibit, 'number'>, now: RecordView): string {
@@ -33,6 +34,7 @@ const exhibits = numberedRows({
           : 'Only an exhibit of the kind "measurement" carries a measured value. Choose that kind, or leave the value out.'
       throw new ProblemError('input-refused', message, { field: 'draft.measurement' })
     }
+    if (row.measurement !== null) checkTaken(row.measurement)
   },
 })
 
@@ -42,15 +44,32 @@ export function photographTaken(
   draft: Draft,
   at: string,
 ): Decision {
-  const plain = { kind: 'photograph', caption: '', place: '', at: null, inReport: true, measurement: null } as const
+  const plain = {
+    kind: 'photograph',
+    caption: '',
+    place: '',
+    at: null,
+    inReport: true,
+    measurement: null,
+    picked: null,
+  } as const
   return exhibits.adding({ ...plain, ...told, addedAt: at }, draft, at)
+}
+
+/** What keeping a measurement read off a photograph decides; see `picture-measures.ts`. */
+export function addingPicked(
+  { words, ...told }: { readonly words: ExhibitWords } & Pick<Exhibit, 'measurement' | 'picked'>,
+  draft: Draft,
+  at: string,
+): Decision {
+  return exhibits.adding({ ...words, ...told, kind: 'measurement', photograph: null, addedAt: at }, draft, at)
 }
 
 /** Evidence that findings and verdicts cite, photographs apart: those come in by `exhibits.import`. */
 export const exhibitUseCases: Pick<UseCases, 'exhibit.add' | 'exhibit.describe' | 'exhibit.withdraw'> = {
   'exhibit.add': (program, input) =>
     sendCommand(program, 'exhibit.add', input, (draft, at) =>
-      exhibits.adding({ ...input.draft, photograph: null, addedAt: at }, draft, at),
+      exhibits.adding({ ...input.draft, photograph: null, picked: null, addedAt: at }, draft, at),
     ),
   'exhibit.describe': (program, input) =>
     sendCommand(program, 'exhibit.describe', input, ({ now }) => {

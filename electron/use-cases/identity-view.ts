@@ -1,15 +1,22 @@
-import type { IdentityAnswer, IdentityInput } from '../../shared-types/identity-answer.ts'
-import type { IdentityView } from '../../shared-types/identity-view.ts'
+import { join } from 'node:path'
+import type { Claim } from '../../shared-types/claim.ts'
+import type { IdentityInput } from '../../shared-types/identity-answer.ts'
+import type { SettledQuestion } from '../../shared-types/identity-asking.ts'
+import type { IdentityQuestion } from '../../shared-types/identity-model.ts'
+import type { IdentityMore } from '../../shared-types/identity-more.ts'
+import type { IdentityView, NextLook } from '../../shared-types/identity-view.ts'
 import type { Observation } from '../../shared-types/observation.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
 import type { CarRecord } from '../record/car-record.ts'
+import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
 import { identityEvidence, literalsOf } from './identity-evidence.ts'
-import { claimViews, conflictViews, likeliestStatements, tellViews, variableViews } from './identity-words.ts'
+import { moreAbout, nothingAsked } from './identity-more.ts'
+import { claimViews, conflictViews, tellViews, variableViews } from './identity-words.ts'
 import { checkObservation } from './observations.ts'
-import type { UseCases } from './program.ts'
+import type { Program, UseCases } from './program.ts'
 import { rowMark } from './row-marks.ts'
 import { type SheetsOfRecord, sheetsOfRecord } from './sheets-of-record.ts'
 
@@ -17,7 +24,7 @@ const NO_SHEET =
   'No reference sheet is in this record. Take one in that speaks of this car, and the program says what the car can still be.'
 
 /** The published scale as a line, so that every word stands beside its band. */
-const SCALE = `Likelihood ratios after ENFSI 2015: ${enfsiSupportBands
+export const SUPPORT_SCALE = `Likelihood ratios after ENFSI 2015: ${enfsiSupportBands
   .map(
     ({ from, to, words }) =>
       `${words} ${to === null ? `over ${from.toLocaleString('en')}` : `${from.toLocaleString('en')} to ${to.toLocaleString('en')}`}`,
@@ -32,73 +39,86 @@ const nothing = {
   claims: [],
   conflicts: [],
   repairs: [],
-  scale: SCALE,
+  question: { about: 'build' },
+  more: null,
+  scale: SUPPORT_SCALE,
 } as const
 
 /** Observations as recorded, with those asked about in their place. */
-function standing(view: RecordView, whatIf: readonly Observation[]): readonly Observation[] {
+function standing(view: NotedForIdentity, whatIf: readonly Observation[]): readonly Observation[] {
   const instead = new Map(whatIf.map((row) => [row.tell, row]))
   return [...view.observations.filter(({ tell }) => !instead.has(tell)), ...instead.values()]
 }
 
-async function answered(
-  view: RecordView,
-  observations: readonly Observation[],
-  { compiled }: SheetsOfRecord,
-  chainsOf: readonly string[] | 'all',
-): Promise<{ answer: IdentityAnswer; likeliest: IdentityAnswer | null } | null> {
-  if (compiled === null || compiled.model === null) return null
-  const asked: IdentityInput = {
-    model: compiled.model,
-    evidence: identityEvidence(observations, view.claims, compiled),
-    question: { about: 'build' },
-    statement: null,
-    statements: view.claims.flatMap((claim) => {
-      const says = literalsOf(claim, compiled)
-      return says === null ? [] : [{ id: rowMark('claims', claim.number), says }]
-    }),
-    options: null,
-    builds: 0,
-  }
-  const answer = await computeAside('identity', asked)
-  if (answer.posterior === null) return { answer, likeliest: null }
-  const wanted = (id: string) => chainsOf === 'all' || chainsOf.includes(id)
-  const statements = likeliestStatements(compiled, answer).filter(({ id }) => wanted(id))
-  if (statements.length === 0) return { answer, likeliest: null }
-  return { answer, likeliest: await computeAside('identity', { ...asked, statements }) }
+/** What is asked of a record's sheets beyond what it holds. */
+export interface AskedOfIdentity {
+  /** Observations that stand in for what is recorded of their tells. */
+  readonly whatIf?: readonly Observation[]
+  /** Variables whose because-chain is wanted; all when left out. */
+  readonly chainsOf?: readonly string[] | null
+  /** What the next looks should settle. */
+  readonly question?: SettledQuestion
+  /** Whether what comes after the weights is wanted with them. */
+  readonly more?: boolean
+  /** Folder where compiled sheets are kept; nowhere when left out. */
+  readonly shelf?: string | null
+}
+
+/** What the engine is asked about a claim or a variable; the whole build when the sheets have no word for it. */
+function engineQuestion(asked: SettledQuestion, claims: readonly Claim[], compiled: CompiledSheets): IdentityQuestion {
+  if (asked.about === 'variable' && compiled.variables.some(({ key }) => key === asked.variable)) return asked
+  if (asked.about !== 'claim') return { about: 'build' }
+  const claim = claims.find(({ number }) => number === asked.claim)
+  const says = claim === undefined ? null : literalsOf(claim, compiled)
+  return says === null ? { about: 'build' } : { about: 'statement', says }
 }
 
 /** What the car can still be, from everything noted in the record and its own copies of the sheets. */
-export async function identityOf(
-  record: CarRecord,
-  whatIf: readonly Observation[] = [],
-  chainsOf: readonly string[] | 'all' = 'all',
+export const identityOf = async (record: CarRecord, asked: AskedOfIdentity = {}): Promise<IdentityView> =>
+  identityBy(await sheetsOfRecord(record), record.view(), asked)
+
+/** What of a record identity is inferred from. */
+export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'claims'>
+
+/** The same by any sheets, whether a record holds them or not. `view.sheets` are those named in the answer. */
+export async function identityBy(
+  own: SheetsOfRecord,
+  view: NotedForIdentity,
+  { whatIf = [], chainsOf = null, question = { about: 'build' }, more = false, shelf = null }: AskedOfIdentity = {},
 ): Promise<IdentityView> {
-  const view = record.view()
   const sheets = view.sheets.map(({ sheetId, title, edition }) => ({ sheetId, title, edition }))
-  const own = await sheetsOfRecord(record)
   const { compiled, problem } = own
-  if (sheets.length === 0 || compiled === null || problem !== null)
+  if (sheets.length === 0 || compiled === null || compiled.model === null || problem !== null)
     return { ...nothing, sheets, problem: sheets.length === 0 ? NO_SHEET : (problem ?? NO_SHEET) }
   for (const row of whatIf) {
     const tell = compiled.tells.find(({ key }) => key === row.tell)
     if (tell !== undefined) checkObservation(row, tell)
   }
   const observations = standing(view, whatIf)
+  const evidence = identityEvidence(observations, view.claims, compiled)
+  const statements = claimStatements(view.claims, compiled)
+  const asked: IdentityInput = {
+    ...nothingAsked,
+    model: compiled.model,
+    evidence,
+    question: engineQuestion(question, view.claims, compiled),
+    statements: statements.map(({ id, says }) => ({ id, says })),
+    likeliest: chainsOf ?? compiled.variables.map(({ key }) => key),
+  }
   try {
-    const found = await answered(view, observations, own, chainsOf)
-    if (found === null) return { ...nothing, sheets, problem: NO_SHEET }
-    const { answer, likeliest } = found
+    const answer = await computeAside('identity', asked, { keeps: { field: 'model', key: own.key }, shelf })
     return {
       sheets,
       problem: null,
       legalBuilds: answer.legalBuilds,
       buildsLeft: answer.buildsLeft,
-      variables: variableViews(compiled, answer, likeliest, observations),
+      variables: variableViews(compiled, answer, observations),
       tells: tellViews(compiled, answer, observations),
       claims: claimViews(view.claims, compiled, answer, observations),
       ...conflictViews(own, answer, observations),
-      scale: SCALE,
+      question,
+      more: more ? await moreAbout({ compiled, key: own.key, evidence, statements, observations, shelf }) : null,
+      scale: SUPPORT_SCALE,
     }
   } catch (fault) {
     if (fault instanceof ProblemError) return { ...nothing, sheets, problem: fault.message }
@@ -106,6 +126,63 @@ export async function identityOf(
   }
 }
 
-export const identityViewUseCases: Pick<UseCases, 'identity.view'> = {
-  'identity.view': (program, { whatIf, chainsOf }) => identityOf(program.record(), whatIf, chainsOf),
+/** What comes after the weights; null when there is no sheet to ask. */
+async function moreOf(
+  record: CarRecord,
+  whatIf: readonly Observation[],
+  shelf: string | null,
+): Promise<IdentityMore | null> {
+  const view = record.view()
+  const { compiled, problem, key } = await sheetsOfRecord(record)
+  if (compiled === null || compiled.model === null || problem !== null) return null
+  const observations = standing(view, whatIf)
+  const evidence = identityEvidence(observations, view.claims, compiled)
+  const statements = claimStatements(view.claims, compiled)
+  return moreAbout({ compiled, key, evidence, statements, observations, shelf })
+}
+
+/** Claims that say something in the terms of the sheets. */
+const claimStatements = (claims: readonly Claim[], compiled: CompiledSheets) =>
+  claims.flatMap((claim) => {
+    const says = literalsOf(claim, compiled)
+    return says === null ? [] : [{ id: rowMark('claims', claim.number), claim: claim.number, says }]
+  })
+
+/** Where a program keeps compiled sheets for its next run. */
+export const shelfOf = ({ recordsFolder }: Program): string => join(recordsFolder, '.compiled-sheets')
+
+const LOOKS_NAMED = 3
+
+/** Looks of what was answered last, so that a change that says nothing of the car's identity asks nothing anew. */
+let lastLooks: { readonly key: string; readonly looks: readonly NextLook[] } | null = null
+
+/** The looks worth most now, whatever place is open. */
+async function nextLooks(record: CarRecord, shelf: string): Promise<readonly NextLook[]> {
+  const { sheets, observations, claims } = record.view()
+  if (sheets.length === 0) return []
+  const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims])
+  if (lastLooks?.key === key) return lastLooks.looks
+  const { tells } = await identityOf(record, { chainsOf: [], shelf })
+  const looks = tells
+    .filter(({ bits }) => bits !== null && bits > 0)
+    .slice(0, LOOKS_NAMED)
+    .map(({ key: tell, name, lookAt, bits }) => ({
+      tell,
+      name,
+      reason: `${lookAt} ${bits?.toFixed(2)} bit of the whole build.`,
+    }))
+  lastLooks = { key, looks }
+  return looks
+}
+
+export const identityViewUseCases: Pick<UseCases, 'identity.view' | 'identity.more' | 'looks.next'> = {
+  'identity.view': (program, { whatIf, chainsOf, question }) =>
+    identityOf(program.record(), {
+      whatIf,
+      chainsOf,
+      question: question ?? { about: 'build' },
+      shelf: shelfOf(program),
+    }),
+  'identity.more': (program, { whatIf }) => moreOf(program.record(), whatIf, shelfOf(program)),
+  'looks.next': (program) => nextLooks(program.record(), shelfOf(program)),
 }

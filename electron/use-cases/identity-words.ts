@@ -1,8 +1,16 @@
 import type { Claim } from '../../shared-types/claim.ts'
 import type { IdentityAnswer } from '../../shared-types/identity-answer.ts'
-import type { ChainStep, ClaimView, IdentityView, TellView, VariableView } from '../../shared-types/identity-view.ts'
+import type {
+  ChainStep,
+  ClaimView,
+  IdentityView,
+  SourceWeights,
+  TellView,
+  VariableView,
+} from '../../shared-types/identity-view.ts'
 import type { Observation } from '../../shared-types/observation.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
+import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
 import { ruleWords } from '../sheets/reference/fact-words.ts'
 import { sourceText } from '../sheets/reference/model-draft.ts'
 import type { KnownVariable } from '../sheets/reference/sheet-names.ts'
@@ -19,7 +27,7 @@ const sourceOf = (compiled: CompiledSheets, id: string): string => {
   return [...new Set(cites.map(({ source }) => sourceText(source)))].join('; ') || 'no source'
 }
 
-function seenWords(key: string, compiled: CompiledSheets, observations: readonly Observation[]): string {
+export function seenWords(key: string, compiled: CompiledSheets, observations: readonly Observation[]): string {
   const tell = compiled.tells.find((each) => each.key === key)
   const row = observations.find((each) => each.tell === key)
   const value = tell?.values.find(({ id }) => id === row?.value)?.name
@@ -47,16 +55,6 @@ function chainOf(
     .toSorted((one, other) => weight(other) - weight(one))
 }
 
-const likeliestOf = (shares: Readonly<Record<string, number>>): [string, number] =>
-  Object.entries(shares).reduce((best, each) => (each[1] > best[1] ? each : best), ['', -1])
-
-/** For each variable the statement that it has its likeliest value. */
-export const likeliestStatements = (compiled: CompiledSheets, answer: IdentityAnswer) =>
-  compiled.variables.flatMap(({ key }) => {
-    const shares = answer.posterior?.variables[key]
-    return shares === undefined ? [] : [{ id: key, says: [[key, [likeliestOf(shares)[0]]]] as [string, string[]][] }]
-  })
-
 /** First and last day of the values that hold nine tenths of the weight, a twentieth left out at either end. */
 function spanOf(variable: KnownVariable, shares: Readonly<Record<string, number>>): VariableView['span'] {
   if (variable.definition.kind !== 'dates') return null
@@ -75,14 +73,13 @@ function spanOf(variable: KnownVariable, shares: Readonly<Record<string, number>
 export function variableViews(
   compiled: CompiledSheets,
   answer: IdentityAnswer,
-  likeliest: IdentityAnswer | null,
   observations: readonly Observation[],
 ): readonly VariableView[] {
   return compiled.variables.map((variable) => {
     const { key, definition } = variable
     const before = answer.prior.variables[key] ?? {}
     const now = answer.posterior?.variables[key] ?? {}
-    const own = likeliest?.statements.find(({ id }) => id === key)?.contributions
+    const own = answer.statements.find(({ id }) => id === key)?.contributions
     return {
       key,
       name: compiled.nameOf(key),
@@ -91,13 +88,85 @@ export function variableViews(
       span: spanOf(variable, now),
       because: chainOf(own, compiled, observations),
       startDecibans: own == null ? null : oddsDecibans(own.before),
+      bySource: sourceWeights(compiled, answer, variable, now),
     }
   })
 }
 
+/** Sources that move a weight by less than this are said to agree. */
+const LEAST_DISAGREEMENT = 0.005
+
+/** Weights under each source alone, where they are not those of all together. */
+function sourceWeights(
+  compiled: CompiledSheets,
+  answer: IdentityAnswer,
+  { key, definition }: KnownVariable,
+  now: Readonly<Record<string, number>>,
+): readonly SourceWeights[] {
+  const accounts = answer.posterior?.accounts ?? []
+  const disagrees = accounts.some(({ variables }) =>
+    definition.values.some(({ id }) => {
+      const own = variables?.[key]?.[id]
+      return own === undefined || Math.abs(own - (now[id] ?? 0)) >= LEAST_DISAGREEMENT
+    }),
+  )
+  if (accounts.length < 2 || !disagrees) return []
+  return accounts.map(({ id, share, variables }) => ({
+    source: accountName(compiled, id),
+    belief: share,
+    shares: variables === null ? null : definition.values.map((value) => variables[key]?.[value.id] ?? 0),
+  }))
+}
+
+/** The source of an account of what was built, as printed. */
+export const accountName = ({ model }: CompiledSheets, id: string): string =>
+  [...new Set(model?.accounts.find((each) => each.id === id)?.tables.map(({ source }) => source))].join('; ') || id
+
+/** Name of a value of a variable of the sheets. */
+export const valueName = (compiled: CompiledSheets, variable: string, value: string): string =>
+  compiled.variables.find(({ key }) => key === variable)?.definition.values.find(({ id }) => id === value)?.name ??
+  value
+
 /** Odds of a probability in decibans; null at 0 and 1. */
 const oddsDecibans = (probability: number): number | null =>
   probability > 0 && probability < 1 ? 10 * Math.log10(probability / (1 - probability)) : null
+
+/** What getting there adds to a tell's effort of 1 (a glance) to 5 (a workshop and hours). The program's own scale, no source. */
+const ACCESS_COST: { readonly [A in CompiledTell['tell']['access']]: number } = {
+  'from outside': 0,
+  'doors and lids open': 0,
+  'from below': 1,
+  'trim or a cover lifted': 1,
+  'taken apart': 3,
+}
+
+/** One tell of the record's sheets, with what was noted of it. */
+export function tellView(
+  { key, tell, values }: CompiledTell,
+  compiled: CompiledSheets,
+  observations: readonly Observation[],
+  bits: number | null,
+): TellView {
+  const cost = tell.effort + ACCESS_COST[tell.access]
+  return {
+    key,
+    name: tell.name,
+    lookAt: tell.lookAt,
+    how: tell.how,
+    where: tell.where.words,
+    panels: tell.where.panels,
+    effort: tell.effort,
+    access: tell.access,
+    caution: tell.caution,
+    source: sourceOf(compiled, key),
+    unit: tell.unit,
+    values,
+    sketch: tell.sketch,
+    bits,
+    worth: bits === null ? null : bits / cost,
+    observation: observations.find((row) => row.tell === key) ?? null,
+  }
+}
 
 export function tellViews(
   compiled: CompiledSheets,
@@ -106,27 +175,7 @@ export function tellViews(
 ): readonly TellView[] {
   const worth = new Map(answer.worths?.tells.map(({ tell, bits }) => [tell, bits]))
   return compiled.tells
-    .map(({ key, tell, values }): TellView => {
-      const looks =
-        tell.follows.kind === 'by cases' ? new Map(tell.follows.values.map((one) => [one.id, one.looks])) : null
-      return {
-        key,
-        name: tell.name,
-        lookAt: tell.lookAt,
-        how: tell.how,
-        where: tell.where.words,
-        panels: tell.where.panels,
-        effort: tell.effort,
-        access: tell.access,
-        caution: tell.caution,
-        source: sourceOf(compiled, key),
-        unit: tell.unit,
-        values: values.map(({ id, name }) => ({ id, name, looks: looks?.get(id) ?? '' })),
-        sketch: tell.sketch,
-        bits: worth.get(key) ?? null,
-        observation: observations.find((row) => row.tell === key) ?? null,
-      }
-    })
+    .map((tell) => tellView(tell, compiled, observations, worth.get(tell.key) ?? null))
     .toSorted((one, other) => (other.bits ?? -1) - (one.bits ?? -1))
 }
 

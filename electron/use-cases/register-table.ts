@@ -102,7 +102,7 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       findingsAfter: findingMarks(findingsAfter),
     })),
   exhibits: (view) =>
-    view.exhibits.map(({ number, at, photograph, measurement, ...exhibit }) => ({
+    view.exhibits.map(({ number, at, photograph, measurement, picked, ...exhibit }) => ({
       exhibit: rowMark('exhibits', number),
       ...exhibit,
       uMm: at?.u ?? null,
@@ -116,6 +116,7 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       value: measurement?.value ?? null,
       unit: measurement?.unit ?? '',
       expandedUncertainty: measurement?.uncertainty ?? null,
+      pickedOn: picked === null ? '' : rowMark('exhibits', picked.photograph),
     })),
   carNumbers: (view) =>
     view.carNumbers.map(({ number, exhibits, ...row }) => ({

@@ -9,10 +9,14 @@ import { composeReport } from '../report/compose-report.ts'
 import { missingLines } from '../report/editions/readiness.ts'
 import { changesSinceEdition, recordContent } from '../report/editions/record-content.ts'
 import type { EditionData } from '../report/report-content.ts'
+import { coatingCar } from './coating-car.ts'
 import { coatingMapsOf } from './coating-map.ts'
-import { identityOf } from './identity-view.ts'
+import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
+import { partsJudged } from './part-expectation.ts'
 import type { Program, UseCases } from './program.ts'
+import { keptTapes } from './tape/measuring.ts'
+import { timeLineOf } from './time-line.ts'
 
 /** Composes into the scratch folder under the hash of what came out. */
 async function composeInto(
@@ -25,7 +29,7 @@ async function composeInto(
   const unfinished = join(program.scratchFolder, `report-${crypto.randomUUID()}.unfinished`)
   try {
     const written = await composeReport(
-      recordContent(record, await computedOf(record), edition, paper),
+      recordContent(record, await computedOf(program, record), edition, paper),
       createWriteStream(unfinished, { mode: 0o600 }),
     )
     const path = documentPath(program, written.sha256)
@@ -38,10 +42,18 @@ async function composeInto(
 }
 
 /** What the report prints of what is computed from the record. */
-async function computedOf(record: CarRecord) {
+async function computedOf(program: Program, record: CarRecord) {
   const view = record.view()
-  const identity = view.sheets.length === 0 ? null : await identityOf(record)
-  return { judgement: judge(view), identity, coatingMaps: await coatingMapsOf(view) }
+  const sheeted = view.sheets.length > 0
+  const [identity, judged, coatingMaps, measurements] = await Promise.all([
+    sheeted ? identityOf(record, { more: true, shelf: shelfOf(program) }) : null,
+    sheeted ? partsJudged(record, shelfOf(program)) : null,
+    coatingMapsOf(view),
+    keptTapes(record),
+  ])
+  const timeLine = await timeLineOf(record, identity)
+  const coating = { coatingMaps, coatingCar: coatingCar(view) }
+  return { judgement: judge(view), identity, timeLine, partsJudged: judged, measurements, ...coating }
 }
 
 const documentPath = (program: Program, id: string): string => join(program.scratchFolder, `report-${id}.pdf`)

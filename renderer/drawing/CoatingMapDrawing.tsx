@@ -43,11 +43,20 @@ export function CoatingMapDrawing({ panel, map, layer, spots, label }: CoatingMa
         <g transform={`translate(${left} ${top}) scale(${scale})`}>
           <g clipPath={`url(#${clip})`}>
             {layer?.bands.map(({ level, path, colour }) => (
-              <path key={level} className="panel-hatch" d={path} fill={colour} />
+              <path key={level} className="panel-hatch map-band" d={path} fill={colour} />
             ))}
           </g>
           <path className="edge-in-hand" d={panel.outline} />
         </g>
+        {layer?.bands.map(({ level, from, label: at }) => {
+          if (at === null) return null
+          const { x, y } = place(at)
+          return (
+            <text key={level} className="map-contour" x={x} y={y} textAnchor="middle">
+              {from}
+            </text>
+          )
+        })}
         {map.next.map(({ at }, index) => {
           const { x, y } = place(at)
           return (

@@ -23,6 +23,10 @@ const questions: { readonly [N in ComputationName]: unknown } = {
   'convert-length': { value: 1, from: 'in', to: 'mm' },
   'convert-coating': { value: 1, from: 'mil', to: 'µm' },
   identity: { model: { variables: [{ name: 'body', values: ['saloon', 'van'] }] }, statement: [['body', ['van']]] },
+  'tell-shares': {
+    model: { variables: [{ name: 'body', values: ['saloon', 'van'] }] },
+    questions: [{ id: 'q', variables: ['body'], statements: [{ id: 's', says: [['body', ['van']]] }] }],
+  },
   coating: {
     readings: [{ xMm: 50, yMm: 50, value: { kind: 'value', um: 110 } }],
     nodes: [0, 1, 2, 3].map((at) => ({ xMm: 25 + 50 * (at % 2), yMm: 25 + 50 * Math.floor(at / 2), areaMm2: 2500 })),
@@ -50,6 +54,11 @@ const questions: { readonly [N in ComputationName]: unknown } = {
   'drawn-uncertainty': { estimate: 1, sources },
   'limit-decision': { value: 1, expanded: 1, lower: 0, upper: null, unit: 'mm' },
   grubbs: { values: [1, 2, 9] },
+  'tell-exactness': {
+    value: 1,
+    standardUncertainty: 1,
+    expected: [0, 9].map((mean) => ({ id: String(mean), mean, standardDeviation: 1 })),
+  },
   'picture-measure': {
     picture: { widthPx: 400, heightPx: 300 },
     plane: { kind: 'scale bar', bar },

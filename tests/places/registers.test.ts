@@ -15,6 +15,17 @@ import type { ReadingValue } from '../../shared-types/reading.ts'
 const read = 'read character by character' as const
 
 describe('a number as read against the number on paper', () => {
+  it('takes a question mark for one letter that could not be read, which neither agrees nor differs', () => {
+    const of = (asRead: string, onPaper: string) => agreementOf({ howRead: read, asRead, onPaper })
+    expect(of('L17 2?93?', 'L17 20934')).toEqual({
+      word: 'agrees as far as read',
+      detail: '6 of 8 letters; 2 could not be read',
+    })
+    expect(of('L17 2?98?', 'L17 20934').detail).toBe('letter 7: 3 on paper, 8 as read')
+    expect(of('L17 2093?', 'L17 209')).toMatchObject({ word: 'differs', detail: '2 letters more as read' })
+    expect(of('???', 'B2 5').word).toBe('not read on the car')
+  })
+
   it('agrees when only spaces differ, spaces of every kind', () => {
     expect(agreementOf({ howRead: read, asRead: 'SC 604\u202f11387', onPaper: 'SC604 11387' }).word).toBe('agrees')
   })

@@ -33,7 +33,15 @@ async function addPhotograph(record: CarRecord): Promise<void> {
         longitude: null,
       }
       const words = { caption: '', madeBy: '', place: '', panelId: null, view: null, at: null, inReport: true }
-      const after = { ...words, number, kind: 'photograph' as const, photograph, measurement: null, addedAt: AT }
+      const after = {
+        ...words,
+        number,
+        kind: 'photograph' as const,
+        photograph,
+        measurement: null,
+        picked: null,
+        addedAt: AT,
+      }
       return { changes: [{ register: 'exhibits', key: String(number), after }], number }
     }),
   )

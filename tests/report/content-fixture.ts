@@ -4,6 +4,7 @@ import type { EditionData, ReportContent } from '../../electron/report/report-co
 import { cautions } from '../../electron/sheets/cautions.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
 import { partGroups, partsList } from '../../electron/sheets/parts-list.ts'
+import { datedThingsOf, timeLineFrom } from '../../electron/use-cases/time-line.ts'
 import type { Exhibit } from '../../shared-types/exhibit.ts'
 import type { Finding } from '../../shared-types/finding.ts'
 import type { AreaJudgement, Judgement, ShareRange } from '../../shared-types/judgement.ts'
@@ -62,6 +63,7 @@ export const exhibitFixture = (number: number, more: Partial<Exhibit> = {}): Exh
   at: { u: 600, v: -500 },
   inReport: true,
   measurement: null,
+  picked: null,
   addedAt: at,
   photograph: {
     sha256: hash(`photograph ${number}`),
@@ -436,7 +438,11 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     record,
     judgement: judgementFixture,
     identity: null,
+    timeLine: timeLineFrom(record, datedThingsOf(record, [], null), null),
+    partsJudged: null,
     coatingMaps: [],
+    measurements: [],
+    coatingCar: { rows: [], ticks: [], films: [], sides: [], seams: [], cannotTell: '', textAlternative: '' },
     panels,
     parts,
     partGroups: partGroups(),

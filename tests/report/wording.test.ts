@@ -134,6 +134,16 @@ test('numbers on paper and on the car agree but for spaces and case', () => {
   expect([first, second, third, fourth]).toEqual(['agrees', 'differs', 'not found', 'not looked for'])
 })
 
+test('a question mark in a number as read is one letter that could not be read, and no agreement of it', () => {
+  const [row] = recordFixture().carNumbers
+  if (row === undefined) throw new Error('The fixture has no number.')
+  const of = (asRead: string) =>
+    agreement({ ...row, howRead: 'read character by character', asRead, onPaper: 'L17 20934' })
+  expect(of('L17 2?934')).toBe('agrees as far as read')
+  expect(of('L17 2?984')).toBe('differs')
+  expect(of('????????')).toBe('not legible')
+})
+
 describe('changes since an edition', () => {
   const entry = (number: number, before: unknown, after: unknown): JournalEntry => ({
     number,

@@ -58,6 +58,25 @@ describe('the demonstration sheet', () => {
     }
   })
 
+  it('draws its most telling tells, the loom bracket first of all: every answer of a tell, within the square', () => {
+    const drawn = sheet.tells.flatMap(({ id, sketch, follows }) => {
+      const answers = follows.kind === 'by cases' ? follows.values.map((value) => value.sketch) : []
+      if (answers.some((answer) => answer !== null)) expect(answers, id).not.toContain(null)
+      const all = [sketch, ...answers].filter((each) => each !== null)
+      return all.length === 0 ? [] : [{ id, all }]
+    })
+    expect(drawn.length).toBeGreaterThanOrEqual(12)
+    expect(drawn[0]?.id).toBe('loom-bracket')
+    expect(sheet.tells[0]?.sketch?.marked).not.toEqual([])
+    for (const { id, all } of drawn)
+      for (const { paths, fine, marked } of all)
+        for (const path of [...paths, ...fine, ...marked]) {
+          const numbers = path.match(/-?\d+(\.\d+)?/g)?.map(Number) ?? []
+          expect(Math.min(...numbers), `${id}: ${path}`).toBeGreaterThanOrEqual(0)
+          expect(Math.max(...numbers), `${id}: ${path}`).toBeLessThanOrEqual(100)
+        }
+  })
+
   it('warns where looking means going under the car or turning it over by hand', () => {
     for (const { id, access, caution } of sheet.tells)
       if (access === 'from below') expect(caution, id).toMatch(/stands/)

@@ -31,7 +31,7 @@ describe('the demonstration car', () => {
     folder = mkdtempSync(join(tmpdir(), 'identity-'))
     program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
     await makeDemonstration(program, join(folder, 'demonstration.wmk'))
-    view = await identityOf(program.record())
+    view = await identityOf(program.record(), { more: true })
   }, 120_000)
   afterAll(async () => {
     await program.end()
@@ -70,13 +70,67 @@ describe('the demonstration car', () => {
     expect(bits).toEqual(bits.toSorted((one, other) => other - one))
   })
 
+  it('gives each source its own weights where they disagree, and the mixture is theirs by belief', () => {
+    const series = variable(view, 'series')
+    expect(series?.bySource).toHaveLength(2)
+    expect(series?.bySource.reduce((sum, { belief }) => sum + belief, 0)).toBeCloseTo(1, 12)
+    series?.values.forEach((value, at) => {
+      const mixed = series.bySource.reduce((sum, { belief, shares }) => sum + belief * (shares?.[at] ?? 0), 0)
+      expect(mixed).toBeCloseTo(value.now, 12)
+    })
+    expect(variable(view, 'body')?.bySource).toEqual([])
+  })
+
+  it('counts cars built like it from both sources, as the cells of the sheet say, and never those left', () => {
+    const rarity = view.more?.rarity
+    // Cells “coupé, Sedge” of the works ledger and of the Register, read off the sheet.
+    expect(rarity).toMatchObject({ low: 683, high: 747, boundsOnly: false, neverBuilt: false })
+    expect(rarity?.accounts.map(({ low, high }) => [low, high])).toEqual([
+      [747, 747],
+      [683, 683],
+    ])
+    expect(rarity?.like).toEqual([
+      { variable: 'Body', value: 'coupé' },
+      { variable: 'Series', value: 'Sedge' },
+    ])
+    expect(rarity?.words).toMatch(/How many are left is not known/)
+  })
+
+  it('lists whole builds no more probable than the weights of their parts, and proves the list', () => {
+    const builds = view.more?.builds ?? []
+    expect(view.more?.proved).toBe(true)
+    expect(builds.map(({ share }) => share)).toEqual(builds.map(({ share }) => share).toSorted((a, b) => b - a))
+    expect(builds[0]?.share).toBeLessThanOrEqual(now(view, 'built', 'm1960-04'))
+    expect(builds[0]?.values).toContainEqual({ variable: 'Series', value: 'Sedge' })
+  })
+
+  it('says what a contradicted claim would take, further behind the more it takes', () => {
+    const outlook = (claim: number) => view.more?.claims.find((each) => each.claim === claim)
+    expect(outlook(1)?.story?.decibansBehind).toBeGreaterThan(outlook(2)?.story?.decibansBehind ?? Number.NaN)
+    expect(outlook(1)?.story?.argument.join(' ')).toMatch(/Series: Sedge Lantern/)
+    expect(outlook(3)?.story?.decibansBehind).toBeCloseTo(0, 9)
+  })
+
+  it('weighs tells for what is asked: the date by the loom bracket before all', async () => {
+    const asked = { about: 'variable', variable: 'sedge/built' } as const
+    const dated = await identityOf(program.record(), { chainsOf: [], question: asked })
+    expect(dated.question).toEqual(asked)
+    expect(dated.tells[0]?.key).toBe('sedge/loom-bracket')
+    const bits = (of: IdentityView, tell: string) => of.tells.find(({ key }) => key === tell)?.bits ?? Number.NaN
+    expect(bits(dated, 'sedge/washer-bracket')).toBeLessThan(0.01)
+    expect(bits(view, 'sedge/washer-bracket')).toBeGreaterThan(0.3)
+    // What a look says of one variable is no more than what it says of the whole build.
+    for (const { key } of dated.tells.filter((tell) => tell.bits !== null))
+      expect(bits(dated, key)).toBeLessThanOrEqual(bits(view, key) + 1e-9)
+  })
+
   it('answers what-if without keeping it, and retracting restores', async () => {
     const before = program.record().view().journalNumber
-    const tried = await identityOf(program.record(), [saw('loom-bracket', 'one-hole')], [])
+    const tried = await identityOf(program.record(), { whatIf: [saw('loom-bracket', 'one-hole')], chainsOf: [] })
     expect(now(tried, 'built', 'm1960-03')).toBeLessThan(0.02)
     expect(now(tried, 'series', 'marl')).toBeLessThan(now(view, 'series', 'marl'))
     expect(program.record().view().journalNumber).toBe(before)
-    const again = await identityOf(program.record(), [], [])
+    const again = await identityOf(program.record(), { chainsOf: [] })
     expect(again.claims).toEqual(view.claims)
   })
 })
@@ -91,9 +145,15 @@ describe('a record without observations', () => {
 
   it('says to take in a sheet first; a sheet taken in is frozen, offered as such, and can be left again', async () => {
     expect((await ask()).problem).toMatch(/Take one in/)
-    expect(await survey.ask('sheets.offered', {})).toMatchObject([{ sheetId: 'sedge', inRecord: 'no' }])
+    const offered = async () =>
+      (await survey.ask('sheets.offered', {})).find(({ sheetId }) => sheetId === 'sedge')?.inRecord
+    expect(await offered()).toBe('no')
+    expect(await survey.ask('looks.next', {})).toEqual([])
     await survey.ask('sheet.take', { sheetId: 'sedge' })
-    expect(await survey.ask('sheets.offered', {})).toMatchObject([{ sheetId: 'sedge', inRecord: 'this one' }])
+    expect(await offered()).toBe('this one')
+    const looks = await survey.ask('looks.next', {})
+    expect(looks.map(({ tell }) => tell)).toEqual((await ask()).tells.slice(0, 3).map(({ key }) => key))
+    expect(looks.every(({ reason }) => /\d bit of the whole build/.test(reason))).toBe(true)
     const view = await ask()
     expect(view.sheets).toMatchObject([{ sheetId: 'sedge', edition: '3' }])
     expect(view.tells.length).toBeGreaterThanOrEqual(60)

@@ -7,6 +7,7 @@ import { gaugeUncertainty } from './gauge-error.ts'
 import { isPaint, thickestPaint } from './latent-sites.ts'
 import { worthwhileSpots } from './next-reading.ts'
 import { nextReadingAnswer, STEPS_AHEAD } from './next-reading-words.ts'
+import { thicknessClasses } from './thickness-classes.ts'
 
 /** Area, volume, maps and next readings of one panel: everything the computation `coating` answers. */
 export function coatingField(input: CoatingFieldInput, keepOn: () => void = () => undefined): CoatingFieldAnswer {
@@ -40,6 +41,7 @@ export function coatingField(input: CoatingFieldInput, keepOn: () => void = () =
     notAssessedM2: input.nodes.reduce((sum, { areaMm2, readable: can }) => sum + (can ? 0 : areaMm2), 0) / 1e6,
     fillerAreaM2: extentAnswer('area', extents.areaMm2, question),
     fillerVolumeCm3: volume,
+    classes: classesOf(input, field),
     fillerChance: overAll(chance),
     thicknessUm: { low: overAll(map.lowUm), middle: overAll(map.middleUm), high: overAll(map.highUm) },
     next: nextReadingAnswer(input, field, spots, volume, chance),
@@ -49,6 +51,14 @@ export function coatingField(input: CoatingFieldInput, keepOn: () => void = () =
 
 const METHOD =
   'Paint film plus a Gaussian field of filler censored at nought; range, nugget and variance drawn along; area and volume added up draw by draw; ends of intervals set on simulated panels.'
+
+function classesOf({ classes }: CoatingFieldInput, field: CoatingField): CoatingFieldAnswer['classes'] {
+  if (classes === undefined) return []
+  return thicknessClasses(field, classes.carFilm, classes.ranges).map(({ range, chance: _, ...share }) => ({
+    name: range.name,
+    ...share,
+  }))
+}
 
 function extentQuestion(input: CoatingFieldInput, { readings, film, weights }: CoatingField): ExtentQuestion {
   return {

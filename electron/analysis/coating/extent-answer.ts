@@ -86,6 +86,7 @@ export function answerWithoutNodes({ nodes, readings }: CoatingFieldInput): Coat
     notAssessedM2: nodes.reduce((sum, { areaMm2 }) => sum + areaMm2, 0) / 1e6,
     fillerAreaM2: nothing,
     fillerVolumeCm3: nothing,
+    classes: [],
     fillerChance: none,
     thicknessUm: { low: none, middle: none, high: none },
     next: { spots: [], words: 'No reading would help: use a gauge whose method suits what lies below.' },

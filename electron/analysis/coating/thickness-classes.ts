@@ -10,31 +10,42 @@ export interface CarFilm {
   readonly standardUncertaintyUm: number
 }
 
-/** One class over a panel: expected share of the assessed surface, its 90 % interval, and the chance at each node. */
+/** One class over a panel: mean share of the assessed surface, the middle nine tenths of its draws, and the chance at each node. */
 export interface ClassShare {
   readonly range: PracticeRange
   readonly share: number
   readonly lowShare: number
   readonly highShare: number
+  /** Chance that it covers `PRESENT_SHARE` of the surface or more, and that it covers more than any other. */
+  readonly presentChance: number
+  readonly largestChance: number
   readonly chance: Float64Array
 }
+
+/** Less of a surface than this is not told from none by a few readings. Common practice, no source. */
+const PRESENT_SHARE = 0.02
 
 /**
  * Chances of the classes of the trade from the drawn field. What is compared is the thickness above the car's own film, so
  * both the panel's and the car's film go in with their uncertainty. The ranges are guidance and are handed back with their
  * author and date; no class says what is original. Metal that is missing is never concluded from thickness.
- * @throws ProblemError when the ranges do not begin at nought or do not rise.
+ * @throws ProblemError when the first range has a lower end, or the others do not rise.
  */
 export function thicknessClasses(
   { drawn, film, readings, weights }: CoatingField,
   car: CarFilm,
   ranges: readonly PracticeRange[],
 ): ClassShare[] {
-  const starts = ranges.map(({ fromAboveFilmUm }) => fromAboveFilmUm)
-  if (starts[0] !== 0 || starts.some((start, at) => at > 0 && start <= (starts[at - 1] as number)))
-    throw new ProblemError('input-refused', 'The ranges must begin at 0 above the film and rise: put them in order.', {
-      field: 'ranges',
-    })
+  const starts = ranges.map(({ fromAboveFilmUm }) => fromAboveFilmUm ?? Number.NEGATIVE_INFINITY)
+  if (
+    starts[0] !== Number.NEGATIVE_INFINITY ||
+    starts.some((start, at) => at > 0 && start <= (starts[at - 1] as number))
+  )
+    throw new ProblemError(
+      'input-refused',
+      'The first range must have no lower end and the others must rise: put them in order.',
+      { field: 'ranges' },
+    )
   const { draws, nodes, fillerUm } = drawn
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   const offsets = filmOffsets(film.medianUm, film.logDeviation, readings.length, car, draws)
@@ -50,6 +61,12 @@ export function thicknessClasses(
       share[d] = (share[d] as number) + (weights[node] as number) / total
       chance[node] = (chance[node] as number) + 1 / draws
     }
+  const largest = Array.from({ length: draws }, (_, d) =>
+    shares.reduce(
+      (best, own, at) => ((own[d] as number) > ((shares[best] as Float64Array)[d] as number) ? at : best),
+      0,
+    ),
+  )
   return ranges.map((range, at) => {
     const own = shares[at] as Float64Array
     const sorted = own.toSorted()
@@ -58,6 +75,8 @@ export function thicknessClasses(
       share: own.reduce((sum, value) => sum + value, 0) / draws,
       lowShare: quantileOfSorted(sorted, 0.05),
       highShare: quantileOfSorted(sorted, 0.95),
+      presentChance: own.filter((value) => value >= PRESENT_SHARE).length / draws,
+      largestChance: largest.filter((best) => best === at).length / draws,
       chance: chances[at] as Float64Array,
     }
   })

@@ -22,10 +22,17 @@ export function usableReadings({ readings, nodes, gauge }: CoatingFieldInput): U
   let failed = 0
   let outside = 0
   const kept: FieldReading[] = []
-  for (const { xMm, yMm, value } of readings) {
+  for (const { xMm, yMm, value, gaugeUm } of readings) {
     if (value.kind === 'no reading') failed += 1
     else if (!reach(xMm, yMm)) outside += 1
-    else kept.push({ xMm, yMm, kind: value.kind, thicknessUm: value.um, gaugeUm: gaugeUncertainty(gauge, value.um) })
+    else
+      kept.push({
+        xMm,
+        yMm,
+        kind: value.kind,
+        thicknessUm: value.um,
+        gaugeUm: gaugeUm ?? gaugeUncertainty(gauge, value.um),
+      })
   }
   if (kept.length === 0)
     throw new ProblemError(

@@ -2,6 +2,10 @@ import type { DateInterval } from '../../../shared-types/dating.ts'
 
 const MS_PER_DAY = 86_400_000
 
+/** Names of the months, January first. */
+export const MONTH_NAMES: readonly string[] =
+  'January February March April May June July August September October November December'.split(' ')
+
 /** A day as a whole number: days since 1 January 1970 in the Gregorian calendar. */
 export type DayNumber = number
 

@@ -1,11 +1,9 @@
 import type { DateCodeField, DateCodeGrammar, MakerCalendar } from '../../../shared-types/date-code-grammar.ts'
-import { type DaySpan, dayOf, daysInMonth, isoWeek, tyreWeek, weekdayOf, yearOf } from './calendar.ts'
+import { type DaySpan, dayOf, daysInMonth, isoWeek, MONTH_NAMES, tyreWeek, weekdayOf, yearOf } from './calendar.ts'
 import type { Said } from './match-date-code.ts'
 
 /** One reading of a code: days, or why there are none. */
 export type Dated = { readonly words: string } & ({ readonly span: DaySpan } | { readonly because: string })
-
-const months = 'January February March April May June July August September October November December'.split(' ')
 
 /** Every year of use with what the code says of it: one-digit years keep each decade, rows of letters each turn. */
 export function daysOf(said: readonly Said[], { calendar, usedFrom, usedTo }: DateCodeGrammar): Dated[] {
@@ -98,7 +96,8 @@ function partOfYear(year: number, said: readonly Said[], calendar: MakerCalendar
   }
   if (month === null) return { span: whole }
   if (day === null) return { span: { from: dayOf(year, month, 1), to: dayOf(year, month + 1, 1) - 1 } }
-  if (day < 1 || day > daysInMonth(year, month)) return { because: `${months[month - 1]} ${year} has no day ${day}.` }
+  if (day < 1 || day > daysInMonth(year, month))
+    return { because: `${MONTH_NAMES[month - 1]} ${year} has no day ${day}.` }
   const from = dayOf(year, month, day)
   return { span: { from, to: from } }
 }

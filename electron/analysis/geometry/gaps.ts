@@ -8,13 +8,14 @@ import { inMm } from './tape-reading.ts'
 type Question = z.infer<typeof gapSeries.input>
 
 /**
- * Gaps of a joint: taper along a straight line of least squares with its uncertainty, difference between the sides. Nothing
+ * Gaps of a joint, or how flush its panels stand: taper along a straight line of least squares with its uncertainty, difference between the sides. Nothing
  * is passed or failed: no width is right for every car, and evenness can itself be a sign of later work.
  * @throws ProblemError when a gap is negative or all places are the same.
  */
-export function gapsOf({ left, right, goodToMm, coverage }: Question): z.infer<typeof gapSeries.output> {
+export function gapsOf({ left, right, goodToMm, coverage, of }: Question): z.infer<typeof gapSeries.output> {
   const k = normalQuantile((1 + coverage) / 2)
   const u = goodToMm / Math.sqrt(3)
+  if (of === 'gap') checkGaps([...left, ...(right ?? [])])
   const both = [
     { side: 'left' as const, joint: left },
     ...(right === null ? [] : [{ side: 'right' as const, joint: right }]),
@@ -34,11 +35,14 @@ export function gapsOf({ left, right, goodToMm, coverage }: Question): z.infer<t
   }
 }
 
-function alongJoint(joint: Question['left'], u: number, k: number) {
+function checkGaps(joint: Question['left']): void {
   if (joint.some(({ gapMm }) => gapMm < 0))
     throw new ProblemError('input-refused', 'A gap cannot be less than nothing: where panels touch enter 0.', {
       field: 'gapMm',
     })
+}
+
+function alongJoint(joint: Question['left'], u: number, k: number) {
   const { mean, min, max } = univariate(joint.map(({ gapMm }) => gapMm))
   const places = univariate(joint.map(({ atMm }) => atMm))
   const length = places.max - places.min

@@ -7,7 +7,7 @@ import { normalQuantile } from '../statistics/quantiles.ts'
 import { checkPicture } from './check-picture.ts'
 import { mapped } from './homography.ts'
 import { measureOn, planeFrom } from './measure-on-plane.ts'
-import { allInputs } from './plane-inputs.ts'
+import { allInputs, pickedInputs } from './plane-inputs.ts'
 import type { NoPlane } from './rectified-plane.ts'
 
 const cures: Record<NoPlane, string> = {
@@ -53,7 +53,11 @@ export function measureInPicture(question: PictureQuestion): z.infer<typeof pict
         field: 'wanted',
       },
     )
-  const standard = firstOrder(valueFrom, start, us)
+  const picks = pickedInputs(plane, wanted.points.length)
+  const squares = squaresOf(valueFrom, start, us)
+  const picked = Math.sqrt(summed(squares.filter((_, at) => picks[at])))
+  const reference = Math.sqrt(summed(squares.filter((_, at) => !picks[at])))
+  const standard = Math.hypot(picked, reference)
   const drawn = distributionOf(drawValues(valueFrom, start, us, question), coverage)
   const agree = Math.abs(standard / drawn.standard - 1) <= 0.1
   return {
@@ -64,6 +68,11 @@ export function measureInPicture(question: PictureQuestion): z.infer<typeof pict
     agree,
     expanded: agree ? normalQuantile((1 + coverage) / 2) * standard : Math.max(drawn.high - value, value - drawn.low),
     coverage,
+    parts: {
+      picking: (picked * pickPx) / eachPx,
+      reference,
+      distortion: distortionPx === null ? 0 : (picked * distortionPx) / Math.sqrt(3) / eachPx,
+    },
     offPlaneError: offPlane === null ? null : offPlaneError(wanted.kind, value, offPlane),
     notes: notesFor(question, agree),
   }
@@ -71,11 +80,13 @@ export function measureInPicture(question: PictureQuestion): z.infer<typeof pict
 
 type ValueOf = (inputs: Float64Array) => number
 
-function firstOrder(valueFrom: ValueOf, start: Float64Array, us: readonly number[]): number {
+const summed = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)
+
+/** Square of what each input alone puts into the value, first order. */
+function squaresOf(valueFrom: ValueOf, start: Float64Array, us: readonly number[]): readonly number[] {
   const inputs = start.slice()
-  let squares = 0
-  for (const [at, u] of us.entries()) {
-    if (u === 0) continue
+  return us.map((u, at) => {
+    if (u === 0) return 0
     const own = start[at] ?? 0
     const step = u / 100
     inputs[at] = own + step
@@ -83,9 +94,8 @@ function firstOrder(valueFrom: ValueOf, start: Float64Array, us: readonly number
     inputs[at] = own - step
     const below = valueFrom(inputs)
     inputs[at] = own
-    squares += (((above - below) / (2 * step)) * u) ** 2
-  }
-  return Math.sqrt(squares)
+    return (((above - below) / (2 * step)) * u) ** 2
+  })
 }
 
 function drawValues(

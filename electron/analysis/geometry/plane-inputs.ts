@@ -40,3 +40,11 @@ export function planeInputs(plane: PicturePlane, pickPx: number): Inputs {
 export function allInputs(plane: PicturePlane, measured: readonly PicturePoint[], pickPx: number): Inputs {
   return joined(planeInputs(plane, pickPx), picked(measured, pickPx))
 }
+
+/** For each input in that order, whether it was picked in the picture; else it is known of the plane. */
+export function pickedInputs(plane: PicturePlane, measured: number): readonly boolean[] {
+  const ofPlane = plane.kind === 'known points' ? plane.points.length : plane.kind === 'scale bar' ? 2 : 6
+  const known = plane.kind === 'known points' ? 2 * plane.points.length : 1
+  const run = (count: number, picked: boolean) => Array.from({ length: count }, () => picked)
+  return [...run(2 * ofPlane, true), ...run(known, false), ...run(2 * measured, true)]
+}

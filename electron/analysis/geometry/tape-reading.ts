@@ -1,3 +1,5 @@
+import type { z } from 'zod'
+import type { combinedUncertainty } from '../../../shared-types/measuring.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { combineUncertainty } from '../statistics/combined-uncertainty.ts'
 import { univariate } from '../statistics/univariate.ts'
@@ -10,17 +12,14 @@ export function checkLengths(lengths: readonly number[], field: string): void {
     })
 }
 
-interface Reading {
-  readonly mean: number
-  readonly standard: number
-  readonly expanded: number
-}
+/** A mean with its combined uncertainty. */
+export type RepeatedReading = z.infer<typeof combinedUncertainty.output> & { readonly mean: number }
 
 /**
  * Mean of repeated readings with its uncertainty: scatter (type A, where there are two or more) and what the tool is good to
  * as a rectangular half-width (type B, JCGM 100:2008, 4.3.7), which repeating does not make smaller.
  */
-export function repeatedReading(values: readonly number[], goodToMm: number, coverage: number): Reading {
+export function repeatedReading(values: readonly number[], goodToMm: number, coverage: number): RepeatedReading {
   const scatter =
     values.length < 2
       ? []
@@ -30,8 +29,10 @@ export function repeatedReading(values: readonly number[], goodToMm: number, cov
     sensitivity: 1,
     by: { kind: 'half-width' as const, halfWidth: goodToMm, shape: 'rectangular' as const },
   }
-  const { standard, expanded } = combineUncertainty({ sources: [...scatter, tool], coverage, unit: 'mm' })
-  return { mean: univariate(values).mean, standard, expanded }
+  return {
+    mean: univariate(values).mean,
+    ...combineUncertainty({ sources: [...scatter, tool], coverage, unit: 'mm' }),
+  }
 }
 
 export const inMm = (value: number): string =>

@@ -2,12 +2,12 @@ import type { IdentityAnswer, IdentityInput } from '../../../shared-types/identi
 import type { IdentityLiteral } from '../../../shared-types/identity-model.ts'
 import { mostProbableBuilds } from './best-builds.ts'
 import { cheapestStory } from './cheapest-story.ts'
-import { compiledOnce } from './compiled-once.ts'
+import { type CircuitShelf, compiledOnce } from './compiled-once.ts'
 import { ConflictFinder } from './conflicts.ts'
 import { type Contributions, contributions } from './contributions.ts'
 import { certainFacts, ruledOut } from './hard-facts.ts'
-import { countBuildsLeft, countLegalBuilds } from './legal-builds.ts'
-import { posterior } from './posterior.ts'
+import { countBuildsLeft } from './legal-builds.ts'
+import { type Posterior, posterior } from './posterior.ts'
 import { rarity } from './rarity.ts'
 import { itemsOf, viewOf } from './reasoner.ts'
 import { type Support, support } from './support-scale.ts'
@@ -15,43 +15,49 @@ import { valueOfInformation } from './value-of-information.ts'
 
 /**
  * Everything the engine can say about one car, from one piece of plain data.
+ * @param shelf where circuits compiled before are kept; null when every run compiles its own.
  * @throws ProblemError when the model does not fit together, forbids every build or is too entangled.
  */
-export function answerIdentity({
-  model: source,
-  evidence,
-  question,
-  statement,
-  statements,
-  options,
-  builds,
-}: IdentityInput): IdentityAnswer {
-  const reasoner = compiledOnce(source, evidence.claims)
+export function answerIdentity(
+  { model: source, evidence, question, statement, statements, likeliest, inOrder, options, builds }: IdentityInput,
+  shelf: CircuitShelf | null = null,
+): IdentityAnswer {
+  const { reasoner, legalBuilds, prior, conflicts } = compiledOnce(source, evidence.claims, shelf)
   const { compiled } = reasoner
   const { model } = compiled
   const items = itemsOf(reasoner, evidence)
-  const before = viewOf(reasoner, [])
-  if (before === null) throw new RangeError('A prior with total weight 0 was let through.')
   const view = viewOf(reasoner, items)
   const read = new Set(evidence.readings.map(({ tell }) => tell))
   const weighed = (says: readonly IdentityLiteral[] | null) => {
-    const own = view === null || says === null ? null : contributions(reasoner, items, says)
+    const own = view === null || says === null ? null : contributions(reasoner, items, says, inOrder)
     return { contributions: own, support: own === null ? null : supportOf(own) }
   }
+  const now = view === null ? null : posterior(reasoner, view)
+  const { certain } = evidence
   return {
-    legalBuilds: countLegalBuilds(compiled).toString(),
+    legalBuilds: legalBuilds.toString(),
     buildsLeft: countBuildsLeft(compiled, items).toString(),
-    prior: posterior(reasoner, before),
-    posterior: view === null ? null : posterior(reasoner, view),
+    prior,
+    posterior: now,
     mostProbable: view === null ? null : mostProbableBuilds(reasoner, view, builds),
     ...weighed(statement),
-    statements: statements.map(({ id, says }) => ({ id, ...weighed(says) })),
+    statements: [...statements, ...likeliestOf(now, likeliest)].map(({ id, says }) => ({ id, ...weighed(says) })),
     worths: view === null ? null : valueOfInformation(reasoner, view, question, read),
     story: view === null || statement === null ? null : cheapestStory(reasoner, evidence, items, statement),
     rarity: options === null ? null : rarity(model, options),
-    conflicts: new ConflictFinder(model, certainFacts(model, evidence.certain)).all(),
+    conflicts: certain.length === 0 ? conflicts : new ConflictFinder(model, certainFacts(model, certain)).all(),
     impossible: view === null ? new ConflictFinder(model, ruledOut(model, items)).all() : null,
   }
+}
+
+/** For each variable the statement that it has its likeliest value. */
+function likeliestOf(now: Posterior | null, variables: readonly string[]) {
+  return variables.flatMap((id): { id: string; says: IdentityLiteral[] }[] => {
+    const shares = Object.entries(now?.variables[id] ?? {})
+    if (shares.length === 0) return []
+    const [value] = shares.reduce((best, each) => (each[1] > best[1] ? each : best))
+    return [{ id, says: [[id, [value]]] }]
+  })
 }
 
 /** Support of a statement against its opposite: odds after over odds before. A statement settled before has none. */

@@ -1,5 +1,6 @@
 import type { IdentityLiteral } from '../../../shared-types/identity-model.ts'
 import type { EvidenceItem } from './evidence.ts'
+import { logSum, withoutEach } from './leave-one-out.ts'
 import { type Reasoner, statementWeighings, viewOf } from './reasoner.ts'
 import { evenWeighing, product, type Weighing } from './weighing.ts'
 
@@ -18,7 +19,7 @@ export interface Contributions {
   readonly total: Contribution
   /** All evidence against all but this one. */
   readonly leaveOneOut: readonly Contribution[]
-  /** Each in the order given, on top of those before it; finite ones add up to the total. */
+  /** Each in the order given, on top of those before it; finite ones add up to the total. Empty when not asked for. */
   readonly inOrder: readonly Contribution[]
   /** Each doubtful fact: as doubtful as it is, against not being there at all. */
   readonly doubts: readonly Contribution[]
@@ -45,22 +46,16 @@ const between = (id: string, more: Odds, less: Odds): Contribution => {
 
 const shareOf = ({ holds, fails }: Odds) => 1 / (1 + Math.exp(fails - holds))
 
-/** Logarithm of a sum of weights given by their logarithms. */
-function logSum(logs: readonly number[]): number {
-  const greatest = Math.max(IMPOSSIBLE, ...logs)
-  return greatest === IMPOSSIBLE
-    ? greatest
-    : greatest + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - greatest), 0))
-}
-
 /**
  * Contributions of each observation and each doubtful fact to a statement, in decibans.
+ * @param alsoInOrder whether those in the order given are wanted too, which takes a pass for each.
  * @throws RangeError when the evidence as a whole is impossible: that is a conflict and has no numbers.
  */
 export function contributions(
   reasoner: Reasoner,
   items: readonly EvidenceItem[],
   says: readonly IdentityLiteral[],
+  alsoInOrder = true,
 ): Contributions {
   const statement = statementWeighings(reasoner, says, 'statement')
   const odds = (some: readonly EvidenceItem[], also: Weighing | null = null): Odds => {
@@ -73,17 +68,25 @@ export function contributions(
   if (Math.max(all.holds, all.fails) === IMPOSSIBLE)
     throw new RangeError('The evidence is impossible: ask for its conflicts.')
   let gone = none
-  const inOrder = items.map(({ id }, at) => {
+  const inOrder = (alsoInOrder ? items : []).map(({ id }, at) => {
     const now = odds(items.slice(0, at + 1))
     const own = between(id, now, gone)
     gone = now
     return own
   })
+  const holds = withoutEach(reasoner, items, statement.holds)
+  const fails = statement.fails.map((part) => withoutEach(reasoner, items, part))
+  const others = items.map(
+    (_, at): Odds => ({
+      holds: holds[at] as number,
+      fails: logSum(fails.map((part) => part[at] as number)),
+    }),
+  )
   return {
     before: shareOf(none),
     after: shareOf(all),
     total: between('all', all, none),
-    leaveOneOut: items.map((item) => between(item.id, all, odds(items.filter((other) => other !== item)))),
+    leaveOneOut: items.map(({ id }, at) => between(id, all, others[at] as Odds)),
     inOrder,
     doubts: [...reasoner.compiled.model.doubtAt].map(([id, variable]) =>
       between(id, all, odds(items, without(reasoner, variable))),

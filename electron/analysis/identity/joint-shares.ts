@@ -38,22 +38,36 @@ export interface GroupShares {
   readonly labels: readonly Float64Array[]
 }
 
-/** Joint probabilities of group and value, group and table label, under one account; they sum to the group's probability. */
+/** Variables and tables a joint distribution is wanted of; the first variable is always among them. */
+export interface Wanted {
+  readonly variables: ReadonlySet<number>
+  readonly tables: ReadonlySet<number>
+}
+
+/**
+ * Joint probabilities of group and value, group and table label, under one account; they sum to the group's probability.
+ * What is not wanted is left empty.
+ */
 export function jointShares(
-  { compiled, passes }: Reasoner,
+  { passes }: Reasoner,
   account: AccountView,
   group: Weighing | null,
-  tables: ReadonlySet<number>,
+  { variables, tables }: Wanted,
 ): GroupShares {
   const weighing = group === null ? account.weighing : product(account.weighing, group)
   passes.totalAndSlopes(weighing)
   const { total } = account
+  const nothing = new Float64Array()
   return {
-    values: compiled.model.variables.map(({ values }, variable) =>
-      Float64Array.from(values, (_, value) => passes.ofValue(weighing, variable, value) / total),
-    ),
+    values: weighing.values.map((weights, variable) => {
+      if (variable !== 0 && !variables.has(variable)) return nothing
+      const shares = new Float64Array(weights.length)
+      for (let value = 0; value < shares.length; value++)
+        shares[value] = passes.ofValue(weighing, variable, value) / total
+      return shares
+    }),
     labels: weighing.labels.map((labels, table) =>
-      tables.has(table) ? labels.map((_, label) => passes.ofLabel(weighing, table, label) / total) : new Float64Array(),
+      tables.has(table) ? labels.map((_, label) => passes.ofLabel(weighing, table, label) / total) : nothing,
     ),
   }
 }

@@ -40,13 +40,16 @@ export const itemsOf = ({ compiled }: Reasoner, evidence: IdentityEvidence): rea
   evidenceItems(compiled.model, evidence)
 
 /** Below this a total is scaled up before anything is computed from it. */
-const SMALL = 1e-200
+export const SMALL = 1e-200
 
 /**
  * A total too small for the numbers of the machine is brought into range by a common factor on every variable, which
  * changes no probability: every build has each variable once.
  */
-function inRange(reasoner: Reasoner, weighing: Weighing): { weighing: Weighing; total: number; logFactor: number } {
+export function inRange(
+  reasoner: Reasoner,
+  weighing: Weighing,
+): { weighing: Weighing; total: number; logFactor: number } {
   const total = reasoner.passes.total(weighing)
   if (total > SMALL) return { weighing, total, logFactor: 0 }
   if (!reasoner.passes.possible(weighing)) return { weighing, total: 0, logFactor: 0 }

@@ -20,7 +20,18 @@ const ROUNDING = 1e-6
  * donor the donor's own distribution, misread like any other.
  * @throws ProblemError when shares do not add up or name unknown values.
  */
-export function tellLikelihood({ tell, variable, donor }: IndexedTell, model: IndexedModel): TellLikelihood {
+export function tellLikelihood(own: IndexedTell, model: IndexedModel): TellLikelihood {
+  const known = worked.get(own)
+  if (known !== undefined) return known
+  const made = workOut(own, model)
+  worked.set(own, made)
+  return made
+}
+
+/** Tells of indexed models never change, and are asked of again and again. */
+const worked = new WeakMap<IndexedTell, TellLikelihood>()
+
+function workOut({ tell, variable, donor }: IndexedTell, model: IndexedModel): TellLikelihood {
   const own = variableOf(model, variable)
   const field = `tells ${tell.id}`
   if (tell.reads.kind === 'direct') {

@@ -1,7 +1,7 @@
 import type { IdentityQuestion } from '../../../shared-types/identity-model.ts'
 import { entropyBits } from './decibans.ts'
 import type { IndexedTell } from './identity-model.ts'
-import { type GroupShares, type Groups, groupsOf, jointShares } from './joint-shares.ts'
+import { type GroupShares, type Groups, groupsOf, jointShares, type Wanted } from './joint-shares.ts'
 import { mixedMarginals } from './posterior.ts'
 import type { AccountView, Reasoner, View } from './reasoner.ts'
 import { tellLikelihood } from './tell-likelihood.ts'
@@ -38,9 +38,12 @@ export function valueOfInformation(
   const { model } = reasoner.compiled
   const tells = model.tells.filter(({ tell }) => !alreadyRead.has(tell.id))
   const readings = tells.map((own) => ({ own, ...tellLikelihood(own, model) }))
-  const tables = new Set(tells.flatMap(({ donor }) => (donor === null ? [] : [donor.table])))
+  const wanted: Wanted = {
+    variables: new Set(tells.map(({ variable }) => variable)),
+    tables: new Set(tells.flatMap(({ donor }) => (donor === null ? [] : [donor.table]))),
+  }
   const groups = groupsOf(reasoner, question)
-  const { chances, groupShares } = outcomeChances(reasoner, view, groups, readings, tables)
+  const { chances, groupShares } = outcomeChances(reasoner, view, groups, readings, wanted)
   const { mixed } = mixedMarginals(reasoner, view)
   const worths = readings.map(({ own, outcomes }, at): TellWorth => {
     const { whole, within } = chances[at] as Chances
@@ -100,10 +103,10 @@ function outcomeChances(
   view: View,
   groups: Groups,
   readings: readonly Reading[],
-  tables: ReadonlySet<number>,
+  wanted: Wanted,
 ): { readonly chances: readonly Chances[]; readonly groupShares: readonly number[] } {
   const live = view.accounts.filter(({ share }) => share > 0)
-  const sharesOf = (account: AccountView, group: Weighing | null) => jointShares(reasoner, account, group, tables)
+  const sharesOf = (account: AccountView, group: Weighing | null) => jointShares(reasoner, account, group, wanted)
   const chancesOf = (pieces: readonly GroupShares[]): GroupChances => ({
     share: pieces.reduce((sum, { values }) => sum + (values[0]?.reduce((own, share) => own + share, 0) ?? 0), 0),
     outcomes: readings.map((reading) => {

@@ -11,7 +11,14 @@ import { inks, styles } from '../layout/text-style.ts'
 import { onPage, type Placement, pathBox, pathOperators, UNSTROKED } from './path-operators.ts'
 import { sheetScaleFor } from './scales.ts'
 
-const TALLEST_MM = 72
+/** Where a map stands on the page: the large one alone, smaller ones beside each other with spots as points only. */
+export interface MapPlace {
+  readonly leftMm: number
+  readonly widthMm: number
+  readonly tallestMm: number
+  readonly figures: boolean
+}
+
 const SPOT_RADIUS_MM = 0.6
 const CROSS_MM = 1.4
 const SWATCH_MM = { width: 6, height: 3 }
@@ -23,26 +30,40 @@ export interface MapDrawing {
 }
 
 /** One panel with the bands of a layer cut to its outline, spots with their figures, crosses to read next, and the legend. */
-export function mapDrawing(composer: Composer, panel: PlanPanel, map: CoatingMap, layer: MapLayer): MapDrawing {
-  const { leftMm } = composer.geometry
+export function mapDrawing(
+  composer: Composer,
+  panel: PlanPanel,
+  map: CoatingMap,
+  layer: MapLayer,
+  { leftMm, widthMm, tallestMm, figures }: MapPlace,
+): MapDrawing {
   const plain = { leftMm: 0, topMm: 0, scale: 1, u: 0, v: 0, pageHeightMm: composer.geometry.heightMm }
   const box = pathBox(panel.outline, plain)
   const [width, height] = [box.right - box.left, box.bottom - box.top]
-  const scale = sheetScaleFor(width, height, FIELD_WIDTH_MM - 20, TALLEST_MM)
+  const scale = sheetScaleFor(width, height, widthMm, tallestMm)
   const drawnLines = Math.ceil(height / scale / LINE_MM) + 1
   return {
     scale,
-    lines: drawnLines + 2,
+    lines: drawnLines + 1 + legendRows(layer, widthMm),
     draw: (page, topMm, owner) => {
       page.belongTo(owner)
       const placement: Placement = { ...plain, leftMm, topMm, scale: 1 / scale, u: box.left, v: box.top }
       const outline = pathOperators(panel.outline, placement)
       page.saved(() => {
         page.rawPath(outline, 'W n', UNSTROKED)
-        for (const { path, colour } of layer.bands) page.rawPath(pathOperators(path, placement), 'f', UNSTROKED, colour)
+        for (const { path, colour } of layer.bands) {
+          page.rawPath(pathOperators(path, placement), 'f', UNSTROKED, colour)
+          page.rawPath(pathOperators(path, placement), 'S', { weightMm: lineWeights.detail.mm, colour: inks.ink })
+        }
       })
       page.rawPath(outline, 'S', { weightMm: lineWeights.silhouette.mm, colour: inks.ink, round: true })
-      drawSpots(composer, page, owner, map, placement)
+      for (const { from, label } of layer.bands) {
+        if (label === null) continue
+        const { x, y } = onPage(placement, label.u, label.v)
+        word(composer, page, owner, String(from), x - 1.6, y + 0.8)
+      }
+      drawSpots(composer, page, owner, map, placement, figures)
+      if (!figures) return drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
       map.next.forEach(({ at }, index) => {
         const { x, y } = onPage(placement, at.u, at.v)
         const style = { weightMm: lineWeights.inHand.mm, colour: inks.ink }
@@ -50,7 +71,7 @@ export function mapDrawing(composer: Composer, panel: PlanPanel, map: CoatingMap
         page.line(x, y - CROSS_MM, x, y + CROSS_MM, style)
         word(composer, page, owner, String.fromCharCode(97 + index), x + CROSS_MM + 0.6, y + CROSS_MM + 1.2)
       })
-      drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1)
+      drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
     },
   }
 }
@@ -76,39 +97,58 @@ function drawSpots(
   owner: StructureElement,
   { spots }: CoatingMap,
   placement: Placement,
+  figures: boolean,
 ): void {
   const style = { weightMm: printedMarks.ringLine, colour: inks.ink }
   for (const { at, um, orMore } of spots) {
     const { x, y } = onPage(placement, at.u, at.v)
     page.circle(x, y, SPOT_RADIUS_MM, style, inks.paper)
+    if (!figures) continue
     const text = um === null ? 'no reading' : `${orMore ? '> ' : ''}${Math.round(um)}`
     word(composer, page, owner, text, x + SPOT_RADIUS_MM + 0.7, y - 0.4)
   }
 }
 
+const legendText = ({ limits, unit }: MapLayer, level: number): string => {
+  const [from, to] = [limits[level - 1], limits[level]]
+  return from === undefined ? `under ${to}` : to === undefined ? `over ${from} ${unit}` : `${from} to ${to}`
+}
+
+/** Places of the swatches of a legend, in as many rows as its width asks for. */
+function legendPlaces(layer: MapLayer, widthMm: number): { x: number; row: number }[] {
+  let x = 0
+  let row = 0
+  return layer.colours.map((_, level) => {
+    const own = SWATCH_MM.width + measure(legendText(layer, level), styles.lettering) + 3.5
+    if (x > 0 && x + own > widthMm + 3.5) {
+      x = 0
+      row += 1
+    }
+    const place = { x, row }
+    x += own
+    return place
+  })
+}
+
+const legendRows = (layer: MapLayer, widthMm: number): number => (legendPlaces(layer, widthMm).at(-1)?.row ?? 0) + 1
+
 function drawLegend(
   composer: Composer,
   page: PageCanvas,
   owner: StructureElement,
-  { limits, colours, unit }: MapLayer,
+  layer: MapLayer,
   leftMm: number,
-  y: number,
+  topMm: number,
+  widthMm: number,
 ): void {
-  let x = leftMm
-  colours.forEach((colour, level) => {
-    const [from, to] = [limits[level - 1], limits[level]]
-    const text = from === undefined ? `under ${to}` : to === undefined ? `over ${from} ${unit}` : `${from} to ${to}`
-    page.rectangle(
-      x,
-      y,
-      SWATCH_MM.width,
-      SWATCH_MM.height,
-      { weightMm: lineWeights.detail.mm, colour: inks.ink },
-      colour,
-    )
-    const [line] = breakLines([{ text, style: styles.lettering }], FIELD_WIDTH_MM)
+  const places = legendPlaces(layer, widthMm)
+  const style = { weightMm: lineWeights.detail.mm, colour: inks.ink }
+  layer.colours.forEach((colour, level) => {
+    const { x, row } = places[level] ?? { x: 0, row: 0 }
+    const y = topMm + row * LINE_MM
+    page.rectangle(leftMm + x, y, SWATCH_MM.width, SWATCH_MM.height, style, colour)
+    const [line] = breakLines([{ text: legendText(layer, level), style: styles.lettering }], FIELD_WIDTH_MM)
     if (line !== undefined)
-      drawLine(composer.document, page, line, x + SWATCH_MM.width + 1, y + SWATCH_MM.height - 0.6, owner)
-    x += SWATCH_MM.width + measure(text, styles.lettering) + 3.5
+      drawLine(composer.document, page, line, leftMm + x + SWATCH_MM.width + 1, y + SWATCH_MM.height - 0.6, owner)
   })
 }

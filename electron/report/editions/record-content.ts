@@ -11,7 +11,7 @@ import { panelList } from '../../sheets/panel-list.ts'
 import { partGroups, partsList } from '../../sheets/parts-list.ts'
 import { printedSheet } from '../drawing/printed-sheet.ts'
 import { turnRecord } from '../drawing/turned.ts'
-import type { EditionData, ReportContent } from '../report-content.ts'
+import type { ComputedContent, EditionData, ReportContent } from '../report-content.ts'
 import { changesSince } from './changes-since.ts'
 
 /** Printed millimetres of one screen pixel at which callouts are set; see the tokens' hatches. */
@@ -41,7 +41,7 @@ function isWrittenOn(sheet: PlanSheet, { panels, findings }: RecordView): boolea
 /** Everything a report of the open record is made of; pictures are read from the record when they are asked for. */
 export function recordContent(
   record: CarRecord,
-  { judgement, identity, coatingMaps }: Pick<ReportContent, 'judgement' | 'identity' | 'coatingMaps'>,
+  computed: ComputedContent,
   edition: EditionData,
   paper: Paper,
 ): ReportContent {
@@ -65,10 +65,8 @@ export function recordContent(
     })
   }
   return {
+    ...computed,
     record: view,
-    judgement,
-    identity,
-    coatingMaps,
     panels,
     parts: partsList(),
     partGroups: partGroups(),

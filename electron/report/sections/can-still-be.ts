@@ -1,3 +1,4 @@
+import type { ClaimOutlook } from '../../../shared-types/identity-more.ts'
 import type { ClaimView, IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
@@ -16,7 +17,7 @@ export function composeCanStillBe(composer: Composer): void {
   composer.block({ title: 'On what grounds' }, (owner) => [
     ...composer.text(
       owner,
-      `Computed exactly from ${identity.sheets.map(({ title, edition }) => `${title}, edition ${edition}`).join('; ')}, frozen in the record, and from ${looked(identity).length} of ${identity.tells.length} tells looked at. The rules allow ${grouped(identity.legalBuilds)} builds.`,
+      `Computed exactly from ${identity.sheets.map(({ title, edition }) => `${title}, edition ${edition}`).join('; ')}, frozen in the record, and from ${looked(identity).length} of ${identity.tells.length} tells looked at. The rules allow ${grouped(identity.legalBuilds)} builds; ${grouped(identity.buildsLeft)} of them could show what was seen.`,
     ),
     ...(identity.problem === null ? [] : composer.text(owner, identity.problem)),
   ])
@@ -29,7 +30,9 @@ export function composeCanStillBe(composer: Composer): void {
       conflict.cannotAllBe.flatMap(({ words, source }) => composer.text(owner, `${words} ${source}.`)),
     )
   }
-  for (const claim of identity.claims) composeTested(composer, claim)
+  for (const claim of identity.claims) composeTested(composer, claim, identity)
+  composeRarity(composer, identity)
+  composeDisagreements(composer, identity)
   composer.block({ title: 'Look next', note: 'what would settle most' }, (owner) =>
     identity.tells
       .filter(({ bits }) => bits !== null)
@@ -83,7 +86,51 @@ function variableTable(composer: Composer, identity: IdentityView): Piece[] {
   })
 }
 
-function composeTested(composer: Composer, claim: ClaimView): void {
+/** How many were built like this, source by source; nothing multiplied, survivors not counted. */
+function composeRarity(composer: Composer, { more }: IdentityView): void {
+  const rarity = more?.rarity ?? null
+  if (rarity === null) return
+  composer.block(
+    { title: 'Cars built like it', note: rarity.boundsOnly ? 'bounds only' : 'by each source' },
+    (owner) => [
+      ...composer.text(
+        owner,
+        `${rarity.words} Like this means: ${rarity.like.map(({ variable, value }) => `${variable} ${value}`).join(', ')}.${rarity.notSettled.length === 0 ? '' : ` Counted too, but not settled of this car: ${rarity.notSettled.join(', ')}.`}`,
+      ),
+      ...rarity.accounts.flatMap(({ source, low, high, all, notCounted }) =>
+        composer.labelled(owner, low === high ? `${low}` : `${low} to ${high}`, [
+          { text: `of ${all}. `, style: styles.text },
+          {
+            text: `${source}.${notCounted.length === 0 ? '' : ` It does not count ${notCounted.join(', ')}.`}`,
+            style: styles.soft,
+          },
+        ]),
+      ),
+    ],
+  )
+}
+
+/** Variables on which the sources of the counts disagree, each source by itself. */
+function composeDisagreements(composer: Composer, { variables }: IdentityView): void {
+  const open = variables.filter(({ bySource }) => bySource.length > 0)
+  if (open.length === 0) return
+  composer.block({ title: 'Sources disagree', note: 'each by itself' }, (owner) =>
+    open.flatMap(({ name, values, bySource }) =>
+      bySource.flatMap(({ source, belief, shares }) => {
+        const said = values.flatMap((value, at) =>
+          (shares?.[at] ?? 0) >= 0.005 ? [`${value.name} ${weight(shares?.[at] ?? 0)}`] : [],
+        )
+        return composer.labelled(owner, name, [
+          { text: `${shares === null ? 'impossible by this source' : said.join(', ')}. `, style: styles.text },
+          { text: `${source}; believed ${weight(belief)}.`, style: styles.soft },
+        ])
+      }),
+    ),
+  )
+}
+
+function composeTested(composer: Composer, claim: ClaimView, { more }: IdentityView): void {
+  const outlook = more?.claims.find((each) => each.claim === claim.claim)
   const row = composer.content.record.claims.find(({ number }) => number === claim.claim)
   const side = claim.speaks === 'for' ? 'for it' : claim.speaks === 'against' ? 'against it' : 'neither way'
   composer.block(
@@ -106,8 +153,23 @@ function composeTested(composer: Composer, claim: ClaimView): void {
           { text: `${source}.`, style: styles.soft },
         ]),
       ),
+      ...(outlook === undefined ? [] : composer.text(owner, outlookWords(claim, outlook))),
     ],
   )
+}
+
+/** What would settle an open claim, and for one not supported what would have to be granted for it to be true. */
+function outlookWords({ verdict }: ClaimView, { settledBy, story }: ClaimOutlook): string {
+  const looks = settledBy.map(({ name, bits }) => `${name} (${bits.toFixed(2)} bit)`).join(', ')
+  const settling =
+    verdict !== 'not settled'
+      ? ''
+      : looks === ''
+        ? 'No tell left to look at would settle it. '
+        : `Would settle it: ${looks}. `
+  if (verdict === 'supported') return settling
+  if (story === null) return `${settling}No build can be so and have shown what was seen.`
+  return `${settling}Cheapest story for it, ${story.decibansBehind.toFixed(1)} decibans behind the best: ${story.argument.join(' ')}`
 }
 
 const signed = (value: number): string => `${value < 0 ? '\u2212' : '+'}${Math.abs(value).toFixed(1)}`

@@ -3,15 +3,20 @@ import type { PlanPanel } from '../../../shared-types/figure.ts'
 import { mapDrawing } from '../drawing/map-drawing.ts'
 import type { Composer } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
-import { LINE_MM } from '../layout/page-geometry.ts'
+import { FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts'
 import { textPieces } from '../layout/text-block.ts'
 import { styles } from '../layout/text-style.ts'
+import { coatingFigure } from '../wording/numbers.ts'
+import { numbered, place } from '../wording/references.ts'
+import { composeCoatingCar } from './coating-car.ts'
 
-/** Maps of the panels whose readings leave open how much filler there is; the section is left out without any. */
+/** The whole car on one scale, then maps of the panels whose readings leave open how much filler there is; left out without a reading. */
 export function composeCoatingMaps(composer: Composer): void {
-  const { coatingMaps } = composer.content
-  if (coatingMaps.length === 0) return
+  const { coatingMaps, coatingCar } = composer.content
+  if (coatingMaps.length === 0 && coatingCar.rows.length === 0) return
   composer.openSection('coating-maps', 'Coating maps')
+  composeCoatingCar(composer)
+  if (coatingMaps.length === 0) return
   composer.block({ title: 'Which panels' }, (owner) =>
     composer.text(
       owner,
@@ -37,10 +42,14 @@ function composeMap(composer: Composer, map: CoatingMap): void {
   if (panel === undefined || layer === undefined) return
   const name = composer.panelName(map.panelId)
   composer.flow.place(figurePieces(composer, map, panel, layer, name))
-  composer.block({ title: name, note: 'computed from the spots', whole: true }, (owner) => {
+  composer.block({ title: name, note: 'computed from the spots' }, (owner) => {
     const line = (label: string, text: string) =>
       text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    const lines = (label: string, texts: readonly string[]) =>
+      texts.flatMap((text, index) => line(index === 0 ? label : '', text))
     return [
+      ...line('reads as', map.conclusion),
+      ...lines('lead or filler', map.modes),
       ...line('paint', map.film?.words ?? ''),
       ...line(`over ${map.thresholdUm} µm`, map.fillerArea?.words ?? ''),
       ...line('volume above paint', map.fillerVolume?.words ?? ''),
@@ -56,7 +65,43 @@ function composeMap(composer: Composer, map: CoatingMap): void {
       ),
       ...line('reading on', map.stopping),
       ...line('gauge', `${map.gauge}.`),
+      ...lines('its checks', map.checks),
+      ...line('by ranges', map.classes.length === 0 ? '' : `${map.classes.join('. ')}.`),
+      ...line('ranges used', map.ranges),
+      ...readingTable(composer, owner, map),
     ]
+  })
+}
+
+/** The readings a map rests on: as read, put right, and what is to be known of them. */
+function readingTable(composer: Composer, owner: Composer['section'], map: CoatingMap): Piece[] {
+  const unit = composer.content.record.commission.coatingUnit
+  const cell = (text: string) => [{ text, style: styles.cell }]
+  const figure = (um: number | null, orMore: boolean) =>
+    um === null ? 'no reading' : `${orMore ? '> ' : ''}${coatingFigure(um, unit)}`
+  return composer.table(owner, {
+    caption: [
+      {
+        text: `Readings of this map, mean of each spot, ${unit}; u is the gauge’s standard uncertainty.`,
+        style: styles.caption,
+      },
+    ],
+    columns: [
+      { head: 'spot', widthMm: 14 },
+      { head: 'as read', widthMm: 20, align: 'right' },
+      { head: 'put right', widthMm: 20, align: 'right' },
+      { head: 'u', widthMm: 12, align: 'right' },
+      { head: 'to be known', widthMm: 58 },
+    ],
+    rows: map.spots.map(({ spot, um, readUm, orMore, uncertaintyUm, flags }) => ({
+      cells: [
+        [composer.linked(numbered('R', spot), styles.cell, place.spot(spot))],
+        cell(figure(readUm, orMore)),
+        cell(figure(um, orMore)),
+        cell(uncertaintyUm === null ? '—' : coatingFigure(uncertaintyUm, unit)),
+        cell(flags.join('; ')),
+      ],
+    })),
   })
 }
 
@@ -68,14 +113,30 @@ function figurePieces(
   name: string,
 ): Piece[] {
   const { section, document, geometry } = composer
-  const drawing = mapDrawing(composer, panel, map, layer)
+  const drawing = mapDrawing(composer, panel, map, layer, {
+    leftMm: geometry.leftMm,
+    widthMm: FIELD_WIDTH_MM - 10,
+    tallestMm: 72,
+    figures: true,
+  })
+  const beside = map.layers
+    .filter(({ id }) => id !== layer.id)
+    .map((other, index) => ({
+      other,
+      drawing: mapDrawing(composer, panel, map, other, {
+        leftMm: geometry.leftMm + index * (FIELD_WIDTH_MM / 2 + 2),
+        widthMm: FIELD_WIDTH_MM / 2 - 4,
+        tallestMm: 40,
+        figures: false,
+      }),
+    }))
   const figure = section.add('Figure', {
     alternative: `Map of the thickness of the coating of the ${name}. ${map.spots.map(({ spot, um, orMore }) => `Spot ${spot}: ${um === null ? 'no reading' : `${orMore ? 'more than ' : ''}${Math.round(um)} µm`}`).join('; ')}. ${map.fillerArea?.words ?? ''}`,
   })
   const caption = [
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
     {
-      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot. Crosses: read next.`,
+      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next. Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.`,
       style: styles.caption,
     },
   ]
@@ -85,6 +146,13 @@ function figurePieces(
       lines: drawing.lines,
       keep: true,
       draw: (page, topMm) => drawing.draw(page, topMm + LINE_MM / 2, figure),
+    },
+    {
+      lines: Math.max(0, ...beside.map(({ drawing: own }) => own.lines)),
+      keep: true,
+      draw: (page, topMm) => {
+        for (const { drawing: own } of beside) own.draw(page, topMm + LINE_MM / 2, figure)
+      },
     },
     ...textPieces(document, caption, {
       leftMm: geometry.leftMm,

@@ -48,6 +48,9 @@ export function citedBy(composer: Composer, number: number, style: TextStyle) {
     ...record.corrections
       .filter((row) => [...row.exhibitsBefore, ...row.exhibitsAfter].includes(number))
       .map((row) => composer.linked(numbered('K', row.number), style, place.correction(row.number))),
+    ...record.exhibits
+      .filter(({ picked }) => picked?.photograph === number)
+      .map((row) => composer.exhibit(row.number, strong)),
     ...record.parts
       .filter(cites)
       .map((row) => composer.linked(composer.partName(row.partId), style, place.part(row.partId))),

@@ -67,16 +67,29 @@ function bodyWords({ content }: Composer): string {
   return words[content.record.particulars.body]
 }
 
+type Agreement =
+  | 'agrees'
+  | 'agrees as far as read'
+  | 'differs'
+  | 'not legible'
+  | 'not found'
+  | 'not looked for'
+  | 'on the car only'
+  | 'on paper only'
+
 /** How paper and car stand to each other. Spaces, hyphens and case are left out of the comparison. */
-export function agreement(
-  row: CarNumber,
-): 'agrees' | 'differs' | 'not found' | 'not looked for' | 'on the car only' | 'on paper only' {
+export function agreement(row: CarNumber): Agreement {
   if (row.howRead === 'not looked for' || row.howRead === 'not found') return row.howRead
   const plain = (text: string) => text.replace(/[\s\-–./]/g, '').toUpperCase()
   const [found, onPaper] = [plain(row.asRead), plain(row.onPaper)]
   if (found === '') return onPaper === '' ? 'not found' : 'on paper only'
   if (onPaper === '') return 'on the car only'
-  return found === onPaper ? 'agrees' : 'differs'
+  if (found === onPaper) return 'agrees'
+  // A question mark is one letter that could not be read; the others may still agree.
+  const [read, paper] = [[...found], [...onPaper]]
+  const mayAgree = read.length === paper.length && read.every((letter, at) => letter === '?' || letter === paper[at])
+  if (mayAgree) return read.every((letter) => letter === '?') ? 'not legible' : 'agrees as far as read'
+  return 'differs'
 }
 
 function numbersTable(composer: Composer) {

@@ -3,6 +3,7 @@ import { gap, type Piece } from '../layout/flow.ts'
 import { keptTogether, LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
 import { place } from '../wording/references.ts'
+import { composePartsExpected } from './parts-expected.ts'
 
 /** The parts register by group: state, numbers and dates as read, what was expected. Parts without a row were not seen. */
 export function composeParts(composer: Composer): void {
@@ -17,6 +18,7 @@ export function composeParts(composer: Composer): void {
     ),
     ...(record.parts.length === 0 ? [] : [gap(LINES_BESIDE_HEAD - 1, true), ...partsTable(composer)]),
   ])
+  composePartsExpected(composer)
 }
 
 function partsTable(composer: Composer): Piece[] {

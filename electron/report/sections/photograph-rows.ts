@@ -3,6 +3,7 @@ import { printedRules } from '../../../shared-types/tokens.ts'
 import { POINTS_PER_MM } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import { drawLocator, placeOnCar } from '../drawing/locator.ts'
+import { drawPicked } from '../drawing/picked-lines.ts'
 import type { Composer, StoredObject } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
 import { breakLines, type Rich } from '../layout/line-breaking.ts'
@@ -91,6 +92,13 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
           left * POINTS_PER_MM,
           (page.heightMm - top - placed.height) * POINTS_PER_MM,
         ])
+        const { photograph } = placed.exhibit
+        for (const { picked } of composer.content.record.exhibits) {
+          if (photograph === null || picked?.photograph !== placed.exhibit.number) continue
+          const { width, height } = placed
+          const { widthPx, heightPx } = photograph
+          drawPicked(page, picked, { left, top, width, height, widthPx, heightPx })
+        }
         text.caption.forEach((line, at) => {
           drawLine(composer.document, page, line, left, below + at * LINE_MM + BASELINE_MM, text.captionOwner)
         })

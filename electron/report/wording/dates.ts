@@ -1,24 +1,10 @@
+import { MONTH_NAMES } from '../../analysis/dating/calendar.ts'
 import { NARROW } from './numbers.ts'
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
 
 /** `2026-11-09` or an instant as `9 November 2026`; never through the machine's own time zone. */
 export function dayText(day: string): string {
   const [year, month, date] = day.slice(0, 10).split('-')
-  const name = MONTHS[Number(month) - 1]
+  const name = MONTH_NAMES[Number(month) - 1]
   return name === undefined ? day : `${Number(date)} ${name} ${year}`
 }
 

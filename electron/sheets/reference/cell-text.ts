@@ -14,6 +14,8 @@ export interface CellKind {
   readonly write: (value: unknown) => string
   readonly read: (text: string) => unknown
   readonly empty: unknown
+  /** Set where any text may stand, which a spreadsheet could take for a formula. */
+  readonly anyText?: true
 }
 
 type Named<Value> = Readonly<Record<string, Value>>
@@ -23,17 +25,17 @@ type Named<Value> = Readonly<Record<string, Value>>
  * again when the table is read.
  */
 const LIKE_A_FORMULA = /^['=+\-@\t\r]/
-const plain = (text: string): string => (LIKE_A_FORMULA.test(text) ? `'${text}` : text)
-const unplain = (text: string): string => (/^'['=+\-@\t\r]/.test(text) ? text.slice(1) : text)
+export const shielded = (text: string): string => (LIKE_A_FORMULA.test(text) ? `'${text}` : text)
+export const unshielded = (text: string): string => (/^'['=+\-@\t\r]/.test(text) ? text.slice(1) : text)
 
 /** Text that has a sensible default, or must be there. */
-export const text: CellKind = { write: (value) => plain(String(value)), read: unplain, empty: undefined }
+export const text: CellKind = { write: String, read: (written) => written, empty: undefined, anyText: true }
 /** Text that must be there, but may be empty. */
 export const textOrEmpty: CellKind = { ...text, empty: '' }
 /** Text where an empty cell means that there is none. */
 export const textOrNone: CellKind = {
   ...text,
-  write: (value) => (value === null ? '' : plain(String(value))),
+  write: (value) => (value === null ? '' : String(value)),
   empty: null,
 }
 

@@ -1,3 +1,4 @@
+import type { TellValueView } from '../../../shared-types/identity-view.ts'
 import type { SheetTell } from '../../../shared-types/reference-fact.ts'
 import type { ReferenceSheet } from '../../../shared-types/reference-sheet.ts'
 import { decisionPaths, type WeighedCondition } from './decision-paths.ts'
@@ -13,8 +14,10 @@ export interface CompiledTell {
   readonly tell: SheetTell
   /** Variable of the model it reads: the one it shows, or `tell sheet/tell` with the tell's own values. */
   readonly variable: string
-  /** Values one can read, in order, with their names. */
-  readonly values: readonly { readonly id: string; readonly name: string }[]
+  /** Values one can read, in order, as the sheet has them. */
+  readonly values: readonly TellValueView[]
+  /** Further values of the variable, where the build leaves several open: shares of `values`, in their order. */
+  readonly mixtures: ReadonlyMap<string, Shares>
 }
 
 /** Adds a sheet's tells: what each shows on which cars as clauses, how it is read as shares. */
@@ -36,8 +39,14 @@ function asBuilt(draft: ModelDraft, sheet: ReferenceSheet, tell: SheetTell, comp
   const key = `${sheet.sheetId}/${tell.id}`
   draft.tells.push({ id: key, variable: variable.key, effort: tell.effort, reads })
   draft.cites.set(key, [draft.cite(sheet, tell)])
-  const values = variable.definition.values.map(({ id, name }) => ({ id, name }))
-  return { key, sheetId: sheet.sheetId, tell, variable: variable.key, values }
+  const values = variable.definition.values.map(({ id, name, sketch }) => ({
+    id,
+    name,
+    looks: '',
+    measure: null,
+    sketch,
+  }))
+  return { key, sheetId: sheet.sheetId, tell, variable: variable.key, values, mixtures: new Map() }
 }
 
 /**
@@ -109,7 +118,7 @@ function byCases(draft: ModelDraft, sheet: ReferenceSheet, tell: SheetTell, comp
   })
   draft.tells.push({ id: key, variable, effort: tell.effort, reads })
   draft.cites.set(key, [draft.cite(sheet, tell)])
-  return { key, sheetId: sheet.sheetId, tell, variable, values: values.map(({ id, name }) => ({ id, name })) }
+  return { key, sheetId: sheet.sheetId, tell, variable, values, mixtures }
 }
 
 /** What shows where, first case first, each as far as the combination meets it; with the cases that have a part in it. */

@@ -43,6 +43,9 @@ const part = (
   keysByKind: SheetTable['keysByKind'] = null,
 ): SheetTable => ({ name, list, within: { heading, at }, columns, keysByKind })
 
+/** Name of the table with the sheet's own lines. */
+export const HEAD_TABLE = 'sheet'
+
 /** The sheet's own lines: one row. */
 export const headColumns: readonly Column[] = [
   ...column(cell.number, 'form'),
@@ -124,7 +127,7 @@ export const sheetTables: readonly SheetTable[] = [
     'tells',
     'tell',
     ['follows', 'values'],
-    [...column(cell.text, 'id', 'name', 'looks'), ...column(cell.measure, 'measure')],
+    [...column(cell.text, 'id', 'name', 'looks'), ...column(cell.measure, 'measure'), ...column(cell.json, 'sketch')],
   ),
   part(
     'tell-cases',
@@ -201,3 +204,27 @@ export const sheetTables: readonly SheetTable[] = [
     ...note,
   ]),
 ]
+
+const withText = new Map<string, ReadonlySet<string>>(
+  [{ name: HEAD_TABLE, within: null, columns: headColumns }, ...sheetTables].map(({ name, within, columns }) => [
+    name,
+    new Set([
+      ...(within === null ? [] : [within.heading]),
+      ...columns.filter(({ kind }) => kind.anyText === true).map(({ heading }) => heading),
+    ]),
+  ]),
+)
+
+/** Whether any text may stand in cells of the column, so that a spreadsheet could take one for a formula. */
+export const holdsText = (table: string, heading: string): boolean => withText.get(table)?.has(heading) ?? false
+
+const headings = new Map<string, readonly string[]>([
+  [HEAD_TABLE, headColumns.map(({ heading }) => heading)],
+  ...sheetTables.map(
+    ({ name, within, columns }) =>
+      [name, [...(within === null ? [] : [within.heading]), ...columns.map(({ heading }) => heading)]] as const,
+  ),
+])
+
+/** Headings of a table in their order, the one that names the entry a row belongs to first; empty when there is no such table. */
+export const headingsOf = (table: string): readonly string[] => headings.get(table) ?? []

@@ -90,8 +90,12 @@ export function tellReading(
   }
 }
 
-/** By value as fitted, by value as read. */
-function misreadRows({ misread }: SheetTell, ids: readonly string[], complain: Complain): readonly Shares[] | null {
+/** By value as fitted, by value as read; null with a complaint when its shares do not fit. */
+export function misreadRows(
+  { misread }: SheetTell,
+  ids: readonly string[],
+  complain: Complain,
+): readonly Shares[] | null {
   if (typeof misread === 'number')
     return ids.map((_, fitted) =>
       ids.map((_read, read) => (ids.length === 1 ? 1 : read === fitted ? 1 - misread : misread / (ids.length - 1))),

@@ -1,22 +1,27 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { CheckForm } from './CheckForm.tsx'
 import { GaugeForm } from './GaugeForm.tsx'
 import { GaugeList } from './GaugeList.tsx'
+import { GridForm } from './GridForm.tsx'
+import { ImportForm } from './ImportForm.tsx'
 import { MapOfPanel } from './MapOfPanel.tsx'
 import { PanelsRead } from './PanelsRead.tsx'
 import { SpotForm } from './SpotForm.tsx'
 import { SpotTable } from './SpotTable.tsx'
+import { thickestPanel } from './spot-summary.ts'
+import { WholeCar } from './WholeCar.tsx'
 import '../place-lines.css'
 import './coating.css'
 
 interface Opened {
-  readonly what: 'spot' | 'gauge' | 'check'
+  readonly what: 'spot' | 'gauge' | 'check' | 'grid' | 'columns'
   readonly key: string | null
 }
 
@@ -33,6 +38,9 @@ function CoatingSheet(props: {
     const spot = record.spots.find(at) ?? null
     return <SpotForm key={`r${key}`} row={spot} panelId={props.panelId} onLeave={onLeave} />
   }
+  if (what === 'grid' && key !== null)
+    return <GridForm key={`w${key}`} record={record} panelId={key} onLeave={onLeave} />
+  if (what === 'columns' && key !== null) return <ImportForm record={record} panelId={key} onLeave={onLeave} />
   if (what === 'gauge') return <GaugeForm key={`g${key}`} row={record.gauges.find(at) ?? null} onLeave={onLeave} />
   return <CheckForm key={`h${key}`} gauge={key === null ? null : Number(key)} onLeave={onLeave} />
 }
@@ -57,9 +65,16 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
     [readOnly],
   )
   const openSpot = useCallback((key: string | null) => open('spot', key), [open])
+  const thickest = useMemo(() => thickestPanel(record.spots), [record.spots])
+  const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? null)
   const lastGauge = record.gauges.at(-1)
+  const openedSpot =
+    opened?.what === 'spot' ? record.spots.find((spot) => String(spot.number) === opened.key) : undefined
+  const panelShown = shown ?? openedSpot?.panelId ?? inHand ?? thickest
   useKeys('Coating', [
     { keys: 'R', does: 'add a spot', run: () => open('spot', null) },
+    { keys: 'W', does: 'walk the grid of the panel shown', run: () => open('grid', panelShown ?? firstPanel) },
+    { keys: 'I', does: 'take readings in from columns', run: () => open('columns', panelShown ?? firstPanel) },
     { keys: 'G', does: 'add a gauge', run: () => open('gauge', null) },
     {
       keys: 'H',
@@ -67,9 +82,6 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
       run: () => open('check', lastGauge === undefined ? null : String(lastGauge.number)),
     },
   ])
-  const openedSpot =
-    opened?.what === 'spot' ? record.spots.find((spot) => String(spot.number) === opened.key) : undefined
-  const panelShown = shown ?? openedSpot?.panelId ?? inHand ?? record.spots.at(-1)?.panelId ?? null
   return (
     <PlacePage
       name="Coating"
@@ -84,7 +96,10 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
         <div className="beside-column">
           <PanelsRead record={record} shown={panelShown} onShow={setShown} />
         </div>
-        <div>{panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}</div>
+        <div>
+          {panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}
+          <WholeCar record={record} />
+        </div>
         <SpotTable record={record} chosen={opened?.what === 'spot' ? opened.key : null} onOpen={openSpot} />
         <div>
           <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />

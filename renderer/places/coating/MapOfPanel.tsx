@@ -12,6 +12,7 @@ import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { planAsked } from '../../store/plan-asked.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import { Said } from './Said.tsx'
 import './coating-map.css'
 
 function panelIn(figure: PlanFigure | null, map: CoatingMap): { panel: PlanPanel; viewName: string } | null {
@@ -34,19 +35,16 @@ const layerChoices: readonly KeyedChoice<MapLayer['id']>[] = [
   { choice: 'filler chance', keys: 'F', words: 'chance of filler' },
 ]
 
-function Said({ head, children }: { readonly head: string; readonly children: string }) {
-  return (
-    <div className="map-said">
-      <dt>{head}</dt>
-      <dd>{children}</dd>
-    </div>
-  )
-}
-
 /** Everything the map says in words; the drawing says no more. */
 function MapWords({ map }: { readonly map: CoatingMap }) {
   return (
     <dl>
+      {map.conclusion === '' ? null : <Said head="Reads as">{map.conclusion}</Said>}
+      {map.modes.map((words, index) => (
+        <Said key={words} head={index === 0 ? 'Lead or filler' : ''}>
+          {words}
+        </Said>
+      ))}
       {map.film === null ? null : <Said head="Paint">{map.film.words}</Said>}
       {map.fillerArea === null ? null : <Said head={`Thicker than ${map.thresholdUm} µm`}>{map.fillerArea.words}</Said>}
       {map.fillerVolume === null ? null : <Said head="Volume above the paint">{map.fillerVolume.words}</Said>}
@@ -63,6 +61,13 @@ function MapWords({ map }: { readonly map: CoatingMap }) {
       ))}
       {map.stopping === '' ? null : <Said head="Reading on">{map.stopping}</Said>}
       <Said head="Gauge">{`${map.gauge}.`}</Said>
+      {map.checks.map((words, index) => (
+        <Said key={words} head={index === 0 ? 'Its checks' : ''}>
+          {words}
+        </Said>
+      ))}
+      {map.classes.length === 0 ? null : <Said head="By ranges">{`${map.classes.join('. ')}.`}</Said>}
+      {map.ranges === '' ? null : <Said head="Ranges used">{map.ranges}</Said>}
       <Said head="What the map cannot tell">{map.cannotTell}</Said>
       {map.method === '' ? null : <Said head="Method">{map.method}</Said>}
     </dl>

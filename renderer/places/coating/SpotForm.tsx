@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { PlanFigure } from '../../../shared-types/figure.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
+import type { Spot, SpotDraft } from '../../../shared-types/reading.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
 import { largestPanelView } from '../../drawing/PanelDrawing.tsx'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
@@ -14,6 +14,7 @@ import { usePanelNames } from '../../store/panel-names.ts'
 import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import { gaugeAndModeBefore, gaugeNotNoted, gaugeNumber, ReadWith } from './ReadWith.tsx'
 import { lineFrom, readingsFrom } from './reading-entry.ts'
 
 /** The spot as it stands in the form: its values as one line, its gauge as a word. */
@@ -28,8 +29,6 @@ interface SpotEntry {
   readonly note: string
 }
 
-const gaugeNotNoted = 'not noted'
-
 /** A spot moved to another panel loses its point, which was a point of the panel before. */
 function draftFrom(entry: SpotEntry, row: Spot | null, plan: PlanFigure | null): SpotDraft {
   const read = readingsFrom(entry.line, entry.enteredIn)
@@ -42,7 +41,7 @@ function draftFrom(entry: SpotEntry, row: Spot | null, plan: PlanFigure | null):
     where: entry.where,
     values: [...read.values],
     enteredIn: entry.enteredIn,
-    gauge: entry.gauge === gaugeNotNoted ? null : Number(entry.gauge),
+    gauge: gaugeNumber(entry.gauge),
     mode: entry.mode,
     readAt: row?.readAt ?? new Date().toISOString(),
     exhibits: entry.exhibits,
@@ -55,15 +54,15 @@ function useInitialEntry(row: Spot | null, panelId: string | null): SpotEntry {
   const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? '')
   return useMemo(() => {
     const before = record?.spots.at(-1)
-    const gauge = row === null ? (before?.gauge ?? record?.gauges.at(-1)?.number ?? null) : row.gauge
+    const usual = gaugeAndModeBefore(record)
     const unit = row?.enteredIn ?? record?.commission.coatingUnit ?? 'µm'
     return {
       panelId: row?.panelId ?? panelId ?? before?.panelId ?? firstPanel,
       where: row?.where ?? '',
       line: row === null ? '' : lineFrom(row.values, unit),
       enteredIn: unit,
-      gauge: gauge === null ? gaugeNotNoted : String(gauge),
-      mode: row?.mode ?? before?.mode ?? 'magnetic',
+      gauge: row === null ? usual.gauge : row.gauge === null ? gaugeNotNoted : String(row.gauge),
+      mode: row?.mode ?? usual.mode,
       exhibits: row?.exhibits ?? [],
       note: row?.note ?? '',
     }
@@ -80,7 +79,6 @@ interface SpotFormProps {
 /** Adds or amends a spot: the values as they are called out, on one line. */
 export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
   const panels = useRecordStore((state) => state.panelList?.panels)
-  const gauges = useRecordStore((state) => state.record?.gauges)
   const record = useRecordStore((state) => state.record)
   const plan = useAnswer('figures.plan', record === null ? { body: 'coupe', names: 'uk' } : planAsked(record))
   const nameOf = usePanelNames()
@@ -118,16 +116,7 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
       />
       <TextField label="Where on the panel" {...field('where')} />
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
-      <ChoiceField
-        label="Gauge"
-        choices={[gaugeNotNoted, ...(gauges ?? []).map((gauge) => String(gauge.number))]}
-        wordsFor={(choice) => {
-          const gauge = gauges?.find((candidate) => String(candidate.number) === choice)
-          return gauge === undefined ? gaugeNotNoted : `G ${gauge.number} ${gauge.name}`
-        }}
-        {...field('gauge')}
-      />
-      <ChoiceField label="Mode" choices={gaugeMode.options} {...field('mode')} />
+      <ReadWith gauge={field('gauge')} mode={field('mode')} />
       <ExhibitPicker label="Exhibits" panelId={entry.draft.panelId} {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
       {number === null ? (

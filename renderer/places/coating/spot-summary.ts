@@ -1,4 +1,4 @@
-import type { ReadingValue } from '../../../shared-types/reading.ts'
+import type { ReadingValue, Spot } from '../../../shared-types/reading.ts'
 
 /** A thickness that may be a lower bound only, because a gauge ran out of range. */
 export interface ThicknessOrMore {
@@ -48,4 +48,14 @@ export function summaryOf(values: readonly ReadingValue[]): SpotSummary {
     spread:
       all.length < 2 || exact.length === 0 ? null : { um: Math.max(0, widest - Math.min(...exact)) / 2, orMore: open },
   }
+}
+
+/** Panel of the spot whose median is thickest, the first of several alike; null before anything was read. */
+export function thickestPanel(spots: readonly Spot[]): string | null {
+  let thickest: { readonly panelId: string; readonly um: number } | null = null
+  for (const { panelId, values } of spots) {
+    const um = summaryOf(values).median?.um ?? 0
+    if (thickest === null || um > thickest.um) thickest = { panelId, um }
+  }
+  return thickest?.panelId ?? null
 }

@@ -1,5 +1,6 @@
 import type { ChainStep, IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { BySource } from './BySource.tsx'
 import { dayText } from './day-text.ts'
 import { decibanText, weightBands, weightText, weightWords } from './weight-words.ts'
 
@@ -70,6 +71,7 @@ function VariableBlock(props: {
         </div>
       ))}
       {out === 0 ? null : <p className="quiet">{`${out} ${out === 1 ? 'value' : 'values'} ruled out`}</p>}
+      <BySource variable={variable} />
       {open ? <Steps steps={variable.because} start={variable.startDecibans} /> : null}
     </div>
   )

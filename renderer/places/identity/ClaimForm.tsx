@@ -1,4 +1,5 @@
 import { type Claim, type ClaimDraft, claimDraft } from '../../../shared-types/claim.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { verdict } from '../../../shared-types/words.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
@@ -9,6 +10,8 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import { ReliabilityField } from './ReliabilityField.tsx'
+import { SaysField } from './SaysField.tsx'
 
 const empty: ClaimDraft = {
   words: '',
@@ -30,6 +33,13 @@ const empty: ClaimDraft = {
   reliability: null,
   findings: [],
   exhibits: [],
+}
+
+/** A claim that speaks of something must say what of it. */
+function requireValues({ asserts }: ClaimDraft): void {
+  if (asserts.every(({ values }) => values.length > 0)) return
+  const message = 'Choose at least one value of each thing it speaks of, or take that thing out.'
+  throw new ProblemError('input-refused', message, { field: 'asserts' })
 }
 
 const firstSource = 'first source'
@@ -64,7 +74,10 @@ export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readon
   const entry = useEntry<ClaimDraft>({
     name: number === null ? 'claim.add' : `claim.amend ${number}`,
     initial,
-    keep: (draft) => (number === null ? change('claim.add', { draft }) : change('claim.amend', { number, draft })),
+    keep: (draft) => {
+      requireValues(draft)
+      return number === null ? change('claim.add', { draft }) : change('claim.amend', { number, draft })
+    },
     kept: onLeave,
   })
   const { field } = entry
@@ -81,7 +94,17 @@ export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readon
       <ChoiceField label="Kind of source" choices={claimDraft.shape.kind.options} {...field('kind')} />
       <DayField label="On" {...field('on')} />
       <TextField label="Where" {...field('where')} />
+      <SaysField
+        value={entry.draft.asserts}
+        onChange={(asserts) => entry.set({ asserts })}
+        problem={field('asserts').problem}
+      />
       <RepeatsField own={number} {...field('repeats')} />
+      <ReliabilityField
+        draft={entry.draft}
+        problem={field('reliability').problem}
+        onChange={field('reliability').onChange}
+      />
       <NoteField label="Question it answers" {...field('question')} />
       <NoteField label="If true, one would see" {...field('ifTrue')} />
       <NoteField label="If not, one would see" hint="the two must exclude each other" {...field('ifNot')} />

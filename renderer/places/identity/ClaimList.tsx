@@ -1,8 +1,11 @@
 import type { Claim } from '../../../shared-types/claim.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
+import type { SheetTerms } from '../../../shared-types/sheet-terms.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useAnswer } from '../../store/use-answer.ts'
+import { saysWords } from './claim-words.ts'
 import { dayText } from './day-text.ts'
 import type { Opened } from './IdentitySheet.tsx'
 
@@ -23,8 +26,17 @@ const groundsOf = (claim: Claim): string => {
   return claim.reasons === '' ? 'reasons not stated' : claim.reasons
 }
 
+/** What it says in the terms of the sheets, and what it counts. */
+function inTerms(claim: Claim, terms: readonly SheetTerms[]): string {
+  const says = saysWords(claim.asserts, terms)
+  if (says === '') return 'says nothing in the terms of a sheet'
+  const counts = claim.reliability === null ? '' : `; ${claim.reliability} of 100 such statements hold`
+  return `says ${says}${counts}`
+}
+
 /** Claims: whose words, and the examiner's verdict with its strength and reasons. */
 export function ClaimList({ record, opened, onOpen }: ClaimListProps) {
+  const { value: terms } = useAnswer('sheets.terms', {}, record.sheets)
   return (
     <Section
       head="Claims"
@@ -57,6 +69,7 @@ export function ClaimList({ record, opened, onOpen }: ClaimListProps) {
                     .join(' · ')}
                 </span>
                 <span className="under-line">{sourceWords(claim)}</span>
+                <span className="under-line">{inTerms(claim, terms ?? [])}</span>
               </>
             ),
           },

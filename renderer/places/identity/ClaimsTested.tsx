@@ -1,3 +1,4 @@
+import type { ClaimOutlook, IdentityMore } from '../../../shared-types/identity-more.ts'
 import type { ClaimView, ConflictView, IdentityView } from '../../../shared-types/identity-view.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -10,7 +11,13 @@ const strengthWords = ({ words, speaks, likelihoodRatio, decibans }: ClaimView):
 }
 
 /** Claims that say something in the terms of a sheet, each against its opposite; the others stay open here. */
-export function ClaimsTested({ record, view }: { readonly record: RecordView; readonly view: IdentityView }) {
+export function ClaimsTested(props: {
+  readonly record: RecordView
+  readonly view: IdentityView
+  readonly more: IdentityMore | null
+}) {
+  const { record, view, more } = props
+  const outlooks = new Map(more?.claims.map((outlook) => [outlook.claim, outlook]))
   const tested = new Map(view.claims.map((claim) => [claim.claim, claim]))
   return (
     <Section head="Claims put to the test" level="column" beside="findings against the opposite of each claim">
@@ -26,6 +33,7 @@ export function ClaimsTested({ record, view }: { readonly record: RecordView; re
                   ? `It says nothing in the terms of a sheet. ${wouldSettle === '' ? '' : `Would settle it: ${wouldSettle}`}`
                   : `${strengthWords(claim)}. Before anything was seen ${weightText(claim.before)}.`}
               </span>
+              {claim === undefined ? null : <Outlook claim={claim} outlook={outlooks.get(number)} />}
             </span>
             <span className="strong">{claim?.verdict ?? 'not settled'}</span>
           </div>
@@ -33,6 +41,37 @@ export function ClaimsTested({ record, view }: { readonly record: RecordView; re
       })}
       <p className="note">{view.scale}</p>
     </Section>
+  )
+}
+
+/** What would settle an open claim; for one not supported, what would have to be granted for it to be true. */
+function Outlook(props: { readonly claim: ClaimView; readonly outlook: ClaimOutlook | undefined }) {
+  const { claim, outlook } = props
+  if (outlook === undefined) return null
+  const { settledBy, story } = outlook
+  const looks = settledBy.map(({ name, bits }) => `${name} (${bits.toFixed(2)} bit)`).join(', ')
+  return (
+    <>
+      {claim.verdict === 'not settled' ? (
+        <span className="under-line">
+          {looks === '' ? 'No tell left to look at would settle it.' : `Would settle it: ${looks}.`}
+        </span>
+      ) : null}
+      {claim.verdict === 'supported' ? null : (
+        <details className="by-source">
+          <summary>
+            {story === null
+              ? 'No build can be so and have shown what was seen'
+              : `cheapest story for it, ${story.decibansBehind.toFixed(1)} decibans behind the best`}
+          </summary>
+          <ul className="argument">
+            {story?.argument.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
   )
 }
 

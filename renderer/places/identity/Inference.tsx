@@ -1,10 +1,14 @@
 import { useState } from 'react'
+import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { change } from '../../store/ask.ts'
 import { useAnswer, useChange } from '../../store/use-answer.ts'
 import { CanStillBe } from './CanStillBe.tsx'
+import { CarsLikeIt } from './CarsLikeIt.tsx'
 import { ClaimsTested, Contradictions } from './ClaimsTested.tsx'
+import { QuestionField } from './QuestionField.tsx'
 import { SheetOffer } from './SheetOffer.tsx'
 import { TellList } from './TellList.tsx'
 import './inference.css'
@@ -14,12 +18,14 @@ export function Inference({ record }: { readonly record: RecordView }) {
   const [chosen, setChosen] = useState<string | null>(null)
   const [trying, setTrying] = useState(false)
   const [whatIf, setWhatIf] = useState<readonly Observation[]>([])
-  const asked = { whatIf: [...whatIf], chainsOf: chosen === null ? [] : [chosen] }
+  const [question, setQuestion] = useState<SettledQuestion>({ about: 'build' })
+  const asked = { whatIf: [...whatIf], chainsOf: chosen === null ? [] : [chosen], question }
   const { value: view, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
+  const { value: more } = useAnswer('identity.more', { whatIf: [...whatIf] }, record.journalNumber)
   const { send, problem: refused } = useChange()
-  const say = (said: Observation) => {
+  const say = async (said: Observation) => {
     if (trying) setWhatIf((before) => [...before.filter(({ tell }) => tell !== said.tell), said])
-    else void send('observation.set', { observation: said })
+    else await change('observation.set', { observation: said })
   }
   const takeBack = (tell: string) => {
     if (whatIf.some((row) => row.tell === tell)) setWhatIf((before) => before.filter((row) => row.tell !== tell))
@@ -52,12 +58,20 @@ export function Inference({ record }: { readonly record: RecordView }) {
       </label>
       <div className="inference" aria-busy={busy}>
         <div>
-          <TellList view={view} mayChange={!record.readOnly || trying} onSay={say} onTakeBack={takeBack} />
+          {view.problem === null ? <QuestionField view={view} question={question} onChange={setQuestion} /> : null}
+          <TellList
+            view={view}
+            mayChange={!record.readOnly || trying}
+            trying={trying}
+            onSay={say}
+            onTakeBack={takeBack}
+          />
         </div>
         <div>
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <Contradictions view={view} />
-          <ClaimsTested record={record} view={view} />
+          <ClaimsTested record={record} view={view} more={more} />
+          <CarsLikeIt more={more} />
           <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />
         </div>
       </div>

@@ -49,7 +49,12 @@ export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; r
       <TextField label="On paper" figures hint="letter for letter" {...field('onPaper')} />
       <TextField label="Which paper" {...field('paper')} />
       <ChoiceField label="How read" choices={carNumberDraft.shape.howRead.options} {...field('howRead')} />
-      <TextField label="As read" figures hint="letter for letter, as it stands" {...field('asRead')} />
+      <TextField
+        label="As read"
+        figures
+        hint="letter for letter, as it stands; ? for each one that cannot be read"
+        {...field('asRead')}
+      />
       <p className="note" role="status">
         {word}
         {detail === '' ? '' : `: ${detail}`}. Spaces are ignored; nothing else is.

@@ -1,19 +1,67 @@
+import { useState } from 'react'
+import type { RequestInput } from '../../../shared-types/contract.ts'
+import type { OfferedSheet } from '../../../shared-types/identity-view.ts'
+import type { Problem } from '../../../shared-types/problem.ts'
+import type { SheetComparison } from '../../../shared-types/sheet-comparison.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { ask, problemOf } from '../../store/ask.ts'
 import { door } from '../../store/door.ts'
 import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { SheetChange } from './SheetChange.tsx'
 
-/** Reference sheets that can be taken into the record; nothing is inferred without one. */
+/** A sheet to be looked at before it is taken: an upload serves once, so a file is handed in anew each time. */
+interface Looked {
+  readonly change: SheetComparison
+  readonly take: () => Promise<boolean>
+}
+
+type Source = RequestInput<'sheets.compare'>['source']
+
+/** Reference sheets that can be taken into the record; nothing is inferred without one. Another edition shows first what it changes. */
 export function SheetOffer({ mayChange, follows }: { readonly mayChange: boolean; readonly follows: number }) {
   const { value } = useAnswer('sheets.offered', {}, follows)
   const { send, problem, busy } = useChange()
-  const takeOwn = async (file: File) =>
-    send('sheet.takeOwn', { source: { from: 'upload', upload: await door().upload(file) } })
+  const [looked, setLooked] = useState<Looked | null>(null)
+  const [refused, setRefused] = useState<Problem | null>(null)
+  const lookFirst = (compared: () => Promise<Source>, take: () => Promise<boolean>) => {
+    setRefused(null)
+    const run = async () => {
+      const change = await ask('sheets.compare', { source: await compared() })
+      if (change.editionBefore === null && change.problemAfter === null) await take()
+      else setLooked({ change, take })
+    }
+    run().catch((thrown: unknown) => setRefused(problemOf(thrown)))
+  }
+  const upload = async (file: File) => ({ from: 'upload', upload: await door().upload(file) }) as const
+  const takeFile = (file: File) =>
+    lookFirst(
+      () => upload(file),
+      async () => send('sheet.takeOwn', { source: await upload(file) }),
+    )
+  const takeOffered = ({ from, name, sheetId }: OfferedSheet) => {
+    const own = { from: 'own sheet', name } as const
+    lookFirst(
+      async () => (from === 'own' ? own : { from: 'program', sheetId }),
+      () => (from === 'own' ? send('sheet.takeOwn', { source: own }) : send('sheet.take', { sheetId })),
+    )
+  }
   return (
     <Section head="Reference sheets" level="column" beside="what could be built, and what tells it">
-      <ProblemNote problem={problem} />
+      <ProblemNote problem={refused ?? problem} />
+      {looked === null ? null : (
+        <SheetChange
+          change={looked.change}
+          mayTake={mayChange && !busy}
+          onTake={() => {
+            setLooked(null)
+            void looked.take()
+          }}
+          onLeave={() => setLooked(null)}
+        />
+      )}
       <label className="sheet-own">
-        Take in a sheet of your own (YAML or JSON){' '}
+        Take in a sheet from a file (YAML or JSON){' '}
         <input
           type="file"
           accept=".yaml,.yml,.json"
@@ -21,26 +69,27 @@ export function SheetOffer({ mayChange, follows }: { readonly mayChange: boolean
           onChange={(event) => {
             const [file] = event.target.files ?? []
             event.target.value = ''
-            if (file !== undefined) void takeOwn(file)
+            if (file !== undefined) takeFile(file)
           }}
         />
       </label>
-      {(value ?? []).map(({ sheetId, title, edition, about, inRecord }) => (
-        <div key={sheetId} className="sheet-offer">
+      {(value ?? []).map((sheet) => (
+        <div key={`${sheet.from} ${sheet.name}`} className="sheet-offer">
           <span>
-            <span className="strong">{`${title}, edition ${edition}`}</span>
-            <span className="under-line">{about}</span>
+            <span className="strong">{`${sheet.title}, edition ${sheet.edition}`}</span>
+            <span className="under-line">{sheet.from === 'own' ? `your own; ${sheet.about}` : sheet.about}</span>
           </span>
-          {inRecord === 'this one' ? (
+          {sheet.inRecord === 'this one' ? (
             <span className="quiet">in this record</span>
           ) : (
             <button
               type="button"
               className="answer"
+              aria-label={`${sheet.inRecord === 'no' ? 'take it in' : 'see what it changes'}: ${sheet.title}`}
               disabled={!mayChange || busy}
-              onClick={() => void send('sheet.take', { sheetId })}
+              onClick={() => takeOffered(sheet)}
             >
-              {inRecord === 'no' ? 'take it in' : 'take this edition in'}
+              {sheet.inRecord === 'no' ? 'take it in' : 'see what it changes'}
             </button>
           )}
         </div>

@@ -1,73 +1,134 @@
+import { type FocusEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
-import { KeyChoice, type KeyedChoice } from '../../parts-of-page/KeyChoice.tsx'
-
-const LETTERS = 'ABDEFGHIJKLOPQRSTUWZ'
-const UNSEEN = 'cannot be seen'
-const DISTURBED = 'disturbed'
-
-/** An observation with nothing said yet. */
-export const unsaid = (tell: string): Observation => ({
-  tell,
-  state: 'cannot be seen',
-  value: null,
-  surePercent: null,
-  measured: null,
-  exhibits: [],
-  note: '',
-})
-
-function choicesOf({ values }: TellView): readonly KeyedChoice<string>[] {
-  return [
-    ...values.map(({ id, name, looks }, at) => ({
-      choice: id,
-      keys: LETTERS[at] ?? '',
-      words: name,
-      ...(looks === '' ? {} : { means: looks }),
-    })),
-    { choice: UNSEEN, keys: 'X', words: 'cannot be seen', means: 'stays open' },
-    { choice: DISTURBED, keys: 'Y', words: 'disturbed', means: 'there, but it no longer tells of the factory' },
-  ]
-}
+import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { useDraftStore } from '../../store/draft-store.ts'
+import { TellKeys } from './TellKeys.tsx'
+import { type MoreOpen, TellMore } from './TellMore.tsx'
+import { PlaceSketch } from './TellSketch.tsx'
+import { sureWords } from './TellSure.tsx'
+import { TellValues } from './TellValues.tsx'
+import { draftOf, observationOf, type TellDraft } from './tell-draft.ts'
+import './tell-answer.css'
 
 interface TellAnswerProps {
   readonly tell: TellView
   readonly panelNames: string
-  readonly onSay: (said: Observation) => void
+  /** Answers are tried and not kept: what is typed then is remembered apart. */
+  readonly trying: boolean
+  /** Grows each time the answers are to take the focus; 0: they leave it where it is. */
+  readonly focused: number
+  /** Keeps what is said; throws the problem it is refused with. */
+  readonly onSay: (said: Observation) => Promise<void>
+  /** Takes what was said back; null where nothing stands. */
+  readonly onTakeBack: (() => void) | null
+  readonly onLeave: () => void
 }
 
-/** One tell: where and how to look, its values as answers, what it rests on. */
-export function TellAnswer({ tell, panelNames, onSay }: TellAnswerProps) {
-  const choose = (choice: string) => {
-    const base = unsaid(tell.key)
-    if (choice === UNSEEN || choice === DISTURBED) onSay({ ...base, state: choice })
-    else onSay({ ...base, state: 'seen', value: choice })
-  }
+/** Where and how to look, with the source, beside a sketch of the place where the sheet has one. */
+function HowToLook({ tell, panelNames }: Pick<TellAnswerProps, 'tell' | 'panelNames'>) {
   const where = [tell.where, panelNames, tell.access].filter((words) => words !== '').join(' · ')
-  const said = tell.observation
-  const value = said === null ? null : said.state === 'seen' ? said.value : said.state
   return (
-    <div className="tell-answer">
-      <p>
-        {tell.lookAt} {tell.how}
-      </p>
-      <p className="quiet">{`${where}. ${tell.source}.`}</p>
-      {tell.caution === '' ? null : <p className="caution-line">{tell.caution}</p>}
-      {tell.sketch === null ? null : (
-        <svg className="tell-sketch" viewBox="0 0 100 100" role="img" aria-label={tell.sketch.words}>
-          {tell.sketch.paths.map((path) => (
-            <path key={path} d={path} />
-          ))}
-        </svg>
-      )}
-      <KeyChoice
-        label={tell.name}
-        labelShown={false}
-        choices={choicesOf(tell)}
-        value={value}
-        onChoose={choose}
-        layout="columns"
-      />
+    <div className={tell.sketch === null ? '' : 'tell-look'}>
+      <div>
+        <p>
+          {tell.lookAt} {tell.how}
+        </p>
+        <p className="quiet">{`${where}. ${tell.source}.`}</p>
+        {tell.caution === '' ? null : <p className="caution-line">{tell.caution}</p>}
+      </div>
+      {tell.sketch === null ? null : <PlaceSketch sketch={tell.sketch} />}
     </div>
+  )
+}
+
+/**
+ * One tell, answered by one key: its values, that it cannot be seen, that it was disturbed. How sure one is, a measured
+ * value, exhibits and a note are said before the answer, or amended after it.
+ */
+export function TellAnswer(props: TellAnswerProps) {
+  const { tell, trying, focused, onSay, onTakeBack, onLeave } = props
+  const whole = useRef<HTMLFieldSetElement>(null)
+  const [open, setOpen] = useState<MoreOpen | null>(null)
+  const [inside, setInside] = useState(false)
+  const name = `${trying ? 'tried' : 'observation'} ${tell.key}`
+  const { observation } = tell
+  const initial = useMemo(() => draftOf({ observation }), [observation])
+  const toAnswers = () => whole.current?.querySelector<HTMLElement>('.tell-value')?.focus()
+  const entry = useEntry<TellDraft>({
+    name,
+    initial,
+    keep: (draft) => onSay(observationOf(tell, draft)),
+    kept: () => setOpen(null),
+  })
+  const { draft } = entry
+  useEffect(() => {
+    if (focused > 0) whole.current?.querySelector<HTMLElement>('.tell-value')?.focus()
+  }, [focused])
+  const choose = (value: string) => {
+    entry.set({ state: 'seen', value })
+    void entry.keep()
+  }
+  const ask = (state: 'cannot be seen' | 'disturbed') => {
+    entry.set({ state, value: null })
+    setOpen(state)
+  }
+  const close = () => {
+    if (open === 'cannot be seen' || open === 'disturbed' || open === 'measure')
+      entry.set({ state: initial.state, value: initial.value })
+    setOpen(null)
+    toAnswers()
+  }
+  const done = () => {
+    // What was set a moment ago stands in the store before it stands in this picture of the page.
+    const { state } = (useDraftStore.getState().drafts[name] as TellDraft | undefined) ?? initial
+    const kept = open === 'sure' ? state === 'seen' : state !== null
+    if (kept) void entry.keep()
+    else close()
+  }
+  const leaving = (event: FocusEvent<HTMLFieldSetElement>) => {
+    if (!event.currentTarget.contains(event.relatedTarget)) setInside(false)
+  }
+  const cited = draft.exhibits.map((number) => `E\u202f${number}`).join(' ')
+  const turn = (more: MoreOpen) => () => (open === more ? close() : setOpen(more))
+  return (
+    <fieldset ref={whole} className="tell-answer" onFocus={() => setInside(true)} onBlur={leaving}>
+      <legend className="unseen">{tell.name}</legend>
+      {inside ? (
+        <TellKeys
+          tell={tell}
+          open={open}
+          onValue={choose}
+          onState={ask}
+          onMore={(more) => setOpen(more)}
+          onKeep={done}
+          onTakeBack={onTakeBack}
+          onLeave={open === null ? onLeave : close}
+        />
+      ) : null}
+      <HowToLook tell={tell} panelNames={props.panelNames} />
+      <TellValues tell={tell} state={draft.state} value={draft.value} onValue={choose} onState={ask} />
+      <div className="tell-tools">
+        <ActionKey keys="S" label={`how sure: ${sureWords(draft.surePercent)}`} onAct={turn('sure')} />
+        {tell.unit === null ? null : <ActionKey keys="M" label={`measure, ${tell.unit}`} onAct={turn('measure')} />}
+        <ActionKey keys="E" label={cited === '' ? 'exhibits' : `rests on ${cited}`} onAct={turn('exhibits')} />
+        <ActionKey keys="T" label={draft.note === '' ? 'note' : 'amend the note'} onAct={turn('note')} />
+        {entry.begun && (draft.state !== null || open !== null) ? (
+          <ActionKey
+            keys="Ctrl+Enter"
+            label={entry.busy ? 'keeping' : draft.state === null ? 'done' : 'keep'}
+            onAct={done}
+          />
+        ) : null}
+        {onTakeBack === null ? null : <ActionKey keys="Delete" label="withdraw" onAct={onTakeBack} />}
+      </div>
+      {open === null ? null : <TellMore tell={tell} entry={entry} open={open} onDone={done} />}
+      <ProblemNote problem={open === null ? entry.problem : entry.problemOfAll} />
+      {entry.begun && draft.state === null && open === null ? (
+        <p className="note">What you said so far is kept together with your answer.</p>
+      ) : null}
+    </fieldset>
   )
 }

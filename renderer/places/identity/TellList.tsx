@@ -1,23 +1,32 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { IdentityView, TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
-import { measuredForm } from '../../parts-of-page/number-forms.ts'
+import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
+import { questionWords } from './QuestionField.tsx'
+import { saidWords } from './said-words.ts'
 import { TellAnswer } from './TellAnswer.tsx'
 
 const SHOWN = 8
+/** Tells with a figure of their own that opens them. */
+const KEYED = 9
 
 function TellRow(props: {
   readonly tell: TellView
+  /** Key that opens it; empty where there is none. */
+  readonly keys: string
   readonly most: number
   readonly open: boolean
   readonly onOpen: () => void
 }) {
-  const { tell, most, open, onOpen } = props
+  const { tell, keys, most, open, onOpen } = props
   const bits = tell.bits ?? 0
   return (
-    <button type="button" className="tell-row" aria-expanded={open} onClick={onOpen}>
+    <button type="button" className="tell-row" data-tell={tell.key} aria-expanded={open} onClick={onOpen}>
+      {keys === '' ? <span /> : <KeyCap keys={keys} />}
       <span className={open ? 'strong' : ''}>
         {tell.name}
         {tell.observation === null ? null : <span className="quiet"> could not be seen</span>}
@@ -33,41 +42,66 @@ function TellRow(props: {
 /** A tell that could not be seen stays open: it is still worth a look. */
 const stillOpen = ({ observation }: TellView): boolean => observation === null || observation.state === 'cannot be seen'
 
-/** What is said of a tell that was looked at, in a few words. */
-function saidWords({ observation, values, unit }: TellView): string {
-  if (observation === null) return ''
-  const { state, value, measured, surePercent } = observation
-  const name = values.find(({ id }) => id === value)?.name ?? ''
-  if (state === 'measured' && measured !== null)
-    return measuredForm(String(measured.value), `${2 * measured.standardUncertainty} ${unit ?? ''}`.trim())
-  return state === 'believed' ? `${name}, ${surePercent} % sure` : state === 'seen' ? name : state
-}
-
 /** Tells by what each would settle, and those already looked at. */
 export function TellList(props: {
   readonly view: IdentityView
   readonly mayChange: boolean
-  readonly onSay: (said: Observation) => void
+  /** Answers are tried and not kept. */
+  readonly trying: boolean
+  readonly onSay: (said: Observation) => Promise<void>
   readonly onTakeBack: (tell: string) => void
 }) {
-  const { view, mayChange, onSay, onTakeBack } = props
+  const { view, mayChange, trying, onSay, onTakeBack } = props
   const nameOf = usePanelNames()
   const [chosen, setChosen] = useState<string | null>(null)
+  /** Grows with each tell that is gone into: its answers take the focus. 0 while the reader only reads. */
+  const [entered, setEntered] = useState(0)
   const [all, setAll] = useState(false)
-  const open = view.tells.filter(stillOpen)
+  const [byEffort, setByEffort] = useState(false)
+  const pointed = useScreenStore((state) => state.pointed)
+  useEffect(() => {
+    if (pointed?.kind !== 'tell') return
+    setChosen(pointed.key)
+    setEntered((times) => times + 1)
+    useScreenStore.setState({ pointed: null })
+  }, [pointed])
+  const listed = view.tells.filter(stillOpen)
+  const open = byEffort ? listed.toSorted((one, other) => (other.worth ?? 0) - (one.worth ?? 0)) : listed
   const read = view.tells.filter((tell) => !stillOpen(tell))
-  const most = open[0]?.bits ?? 0
+  const most = listed[0]?.bits ?? 0
   const shown = all ? open : open.slice(0, SHOWN)
   const opened = view.tells.find(({ key }) => key === chosen) ?? shown[0]
+  const enter = (key: string) => {
+    setChosen(key)
+    setEntered((times) => times + 1)
+  }
+  const rowOf = (key: string) => document.querySelector<HTMLElement>(`[data-tell="${key}"]`)
+  useKeys(
+    'Tells',
+    shown.slice(0, KEYED).map(({ key, name }, at) => ({ keys: String(at + 1), does: name, run: () => enter(key) })),
+  )
+  const say = async (said: Observation) => {
+    await onSay(said)
+    // One that cannot be seen stays among the open ones: what comes next is the first that nobody tried.
+    const next = open.find(({ key, observation }) => key !== said.tell && observation === null)
+    const then = said.state === 'cannot be seen' ? (next?.key ?? null) : null
+    // Somebody quick has opened another one meanwhile.
+    setChosen((now) => (now === null || now === said.tell ? then : now))
+    setEntered((times) => times + 1)
+  }
   const answerOf = (tell: TellView) =>
     mayChange ? (
       <TellAnswer
         key={tell.key}
         tell={tell}
         panelNames={tell.panels.map(nameOf).join(', ')}
-        onSay={(said) => {
-          setChosen(null)
-          onSay(said)
+        trying={trying}
+        focused={entered}
+        onSay={say}
+        onTakeBack={tell.observation === null ? null : () => onTakeBack(tell.key)}
+        onLeave={() => {
+          setEntered(0)
+          rowOf(tell.key)?.focus()
         }}
       />
     ) : null
@@ -76,11 +110,21 @@ export function TellList(props: {
       <Section
         head="Look next"
         level="column"
-        beside="tells not yet looked at, by what each would settle of the whole build"
+        beside={`tells not yet looked at, by what each would settle of ${questionWords(view.question, view)}`}
       >
-        {shown.map((tell) => (
+        <label className="what-if">
+          <input type="checkbox" checked={byEffort} onChange={(event) => setByEffort(event.target.checked)} />
+          Least effort first: bits by effort and access, on a scale of our own
+        </label>
+        {shown.map((tell, at) => (
           <div key={tell.key} className="tell">
-            <TellRow tell={tell} most={most} open={tell === opened} onOpen={() => setChosen(tell.key)} />
+            <TellRow
+              tell={tell}
+              keys={at < KEYED ? String(at + 1) : ''}
+              most={most}
+              open={tell === opened}
+              onOpen={() => enter(tell.key)}
+            />
             {tell === opened ? answerOf(tell) : null}
           </div>
         ))}
@@ -102,8 +146,9 @@ export function TellList(props: {
               <button
                 type="button"
                 className="link-button"
+                data-tell={tell.key}
                 aria-expanded={tell === opened}
-                onClick={() => setChosen(tell.key)}
+                onClick={() => enter(tell.key)}
               >
                 {tell.name}
               </button>

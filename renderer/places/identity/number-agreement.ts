@@ -3,6 +3,7 @@ import type { CarNumber } from '../../../shared-types/car.ts'
 /** How a number found on the car stands to the number on paper. */
 export type AgreementWord =
   | 'agrees'
+  | 'agrees as far as read'
   | 'differs'
   | 'not found'
   | 'not looked for'
@@ -18,8 +19,14 @@ export interface Agreement {
 /** The letters that are compared: composed (Unicode NFC), spaces of every kind left out, capitals kept. */
 const letters = (text: string): string[] => [...text.normalize('NFC').replace(/\s/gu, '')]
 
+/** Stands for one letter that could not be read. */
+export const UNREADABLE = '?'
+
+const mayBe = (letter: string | undefined, read: string | undefined): boolean =>
+  letter === read || (read === UNREADABLE && letter !== undefined)
+
 function whereTheyPart(paper: string[], read: string[]): string {
-  const at = paper.findIndex((letter, index) => letter !== read[index])
+  const at = paper.findIndex((letter, index) => !mayBe(letter, read[index]))
   if (at >= 0 && at < read.length) return `letter ${at + 1}: ${paper[at]} on paper, ${read[at]} as read`
   const more = Math.abs(paper.length - read.length)
   const longer = paper.length > read.length ? 'on paper' : 'as read'
@@ -27,7 +34,8 @@ function whereTheyPart(paper: string[], read: string[]): string {
 }
 
 /**
- * Compares a number on paper with the number as read, letter for letter; only spaces are ignored.
+ * Compares a number on paper with the number as read, letter for letter; only spaces are ignored. A question mark as read
+ * is one letter that could not be read: it differs from none and agrees with none.
  * What was told, or copied from paper, is no reading of the car and is not compared.
  */
 export function agreementOf(number: Pick<CarNumber, 'howRead' | 'asRead' | 'onPaper'>): Agreement {
@@ -40,6 +48,14 @@ export function agreementOf(number: Pick<CarNumber, 'howRead' | 'asRead' | 'onPa
   const paper = letters(number.onPaper)
   if (paper.length === 0) return { word: 'nothing on paper', detail: '' }
   if (paper.join('') === read.join('')) return { word: 'agrees', detail: `${read.length} letters` }
+  const unread = read.filter((letter) => letter === UNREADABLE).length
+  if (unread === read.length) return { word: 'not read on the car', detail: 'no letter of it could be read' }
+  if (paper.length === read.length && paper.every((letter, at) => mayBe(letter, read[at]))) {
+    return {
+      word: 'agrees as far as read',
+      detail: `${read.length - unread} of ${read.length} letters; ${unread} could not be read`,
+    }
+  }
   const onlyCapitals = paper.join('').toLowerCase() === read.join('').toLowerCase()
   return { word: 'differs', detail: `${whereTheyPart(paper, read)}${onlyCapitals ? '; only in capitals' : ''}` }
 }

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import type { PartEntry } from '../../../shared-types/part.ts'
+import type { PartExpectation } from '../../../shared-types/part-expectation.ts'
 import { howLearned, type PartState } from '../../../shared-types/words.ts'
 import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
@@ -10,6 +11,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change } from '../../store/ask.ts'
+import { AgainstTheSheet } from './AgainstTheSheet.tsx'
 import { groupWords, type PartRow } from './part-rows.ts'
 
 const stateKeys: readonly KeyedChoice<PartState>[] = [
@@ -27,6 +29,10 @@ const stateKeys: readonly KeyedChoice<PartState>[] = [
 
 interface PartSheetProps {
   readonly row: PartRow
+  /** Null while it is being computed, and where no sheet says anything. */
+  readonly expectation: PartExpectation | null
+  /** Why nothing is expected of any part; null when something is. */
+  readonly noExpectation: string | null
   readonly readOnly: boolean
   /** Where the part stands in the list: "4 of 21 shown". */
   readonly at: string
@@ -74,7 +80,7 @@ function PartAdvice({ row }: { readonly row: PartRow }) {
 }
 
 /** The part in hand: its state by one key, what was read on it, and on to the next by Enter. */
-export function PartSheet({ row, readOnly, at, onStep, onLeave }: PartSheetProps) {
+export function PartSheet({ row, expectation, noExpectation, readOnly, at, onStep, onLeave }: PartSheetProps) {
   const initial = useMemo(() => entryFor(row), [row])
   const entry = useEntry<PartEntry>({
     name: `part ${row.definition.id}`,
@@ -106,6 +112,7 @@ export function PartSheet({ row, readOnly, at, onStep, onLeave }: PartSheetProps
       <ChoiceField label="How learned" choices={howLearned.options} {...field('learned')} />
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
+      <AgainstTheSheet expectation={expectation} problem={noExpectation} />
       <PartAdvice row={row} />
       <CautionLines of={row.definition.cautions} />
     </EntrySheet>

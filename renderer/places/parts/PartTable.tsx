@@ -23,12 +23,18 @@ const columns: readonly RegisterColumn<PartRow>[] = [
   {
     id: 'state',
     head: 'state',
-    cell: (row) => <span className={row.entry === null ? 'quiet' : 'strong'}>{row.state}</span>,
+    cell: (row) => (
+      <>
+        <span className={row.entry === null ? 'quiet' : 'strong'}>{row.state}</span>
+        {row.suggested === null ? null : <span className="under-line">facts suggest: {row.suggested}</span>}
+      </>
+    ),
   },
+  { id: 'expected', head: 'expected', cell: (row) => <span className="note">{row.expected}</span> },
   {
     id: 'number',
     head: 'number as read',
-    cell: (row) => <span className="figures">{row.entry?.numberAsRead ?? ''}</span>,
+    cell: (row) => <span className="figures part-number">{row.entry?.numberAsRead ?? ''}</span>,
   },
   {
     id: 'date',

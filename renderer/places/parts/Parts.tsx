@@ -1,24 +1,35 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import type { PartDefinition } from '../../../shared-types/part.ts'
+import type { PartExpectation } from '../../../shared-types/part-expectation.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
+import { Dates } from './dates/Dates.tsx'
 import { GroupCounts } from './GroupCounts.tsx'
 import { PartFilterFields } from './PartFilterFields.tsx'
+import { PartSearches } from './PartSearches.tsx'
 import { PartSheet } from './PartSheet.tsx'
 import { PartTable } from './PartTable.tsx'
 import { filteredRows, groupCounts, type PartFilter, type PartRow, partRows } from './part-rows.ts'
+import { useExpectations } from './use-expectations.ts'
 import '../place-lines.css'
 import './parts.css'
 
 const everything: PartFilter = { group: '', text: '', state: 'any', onlyOpen: false }
 
-function usePartRows(partList: readonly PartDefinition[], record: RecordView): readonly PartRow[] {
+function usePartRows(
+  partList: readonly PartDefinition[],
+  record: RecordView,
+  judged: ReadonlyMap<string, PartExpectation>,
+): readonly PartRow[] {
   const before = useRef<readonly PartRow[]>([])
   const { parts, commission } = record
-  const rows = useMemo(() => partRows(partList, parts, commission.names, before.current), [partList, parts, commission])
+  const rows = useMemo(
+    () => partRows(partList, parts, commission.names, before.current, judged),
+    [partList, parts, commission, judged],
+  )
   useEffect(() => {
     before.current = rows
   }, [rows])
@@ -30,7 +41,8 @@ function PartsPage({ record }: { readonly record: RecordView }) {
   const pointed = useScreenStore((state) => state.pointed)
   const [filter, setFilter] = useState(everything)
   const [inHand, setInHand] = useState<string | null>(null)
-  const rows = usePartRows(partList, record)
+  const { byPart, problem: noExpectation } = useExpectations(record)
+  const rows = usePartRows(partList, record, byPart)
   const counts = useMemo(() => groupCounts(rows), [rows])
   // The part in hand stays in the list while it is worked on, also when the filter would now leave it out.
   const shown = useMemo(() => {
@@ -68,6 +80,8 @@ function PartsPage({ record }: { readonly record: RecordView }) {
               <PartSheet
                 key={row.definition.id}
                 row={row}
+                expectation={byPart.get(row.definition.id) ?? null}
+                noExpectation={noExpectation}
                 readOnly={record.readOnly}
                 at={`${place + 1} of ${shown.length} shown`}
                 onStep={step}
@@ -76,9 +90,11 @@ function PartsPage({ record }: { readonly record: RecordView }) {
             ),
           })}
     >
+      <Dates record={record} />
       <div className="parts-columns">
         <GroupCounts counts={counts} group={filter.group} onGroup={(group) => setFilter({ ...filter, group })} />
         <div>
+          <PartSearches partId={inHand} follows={record.journalNumber} />
           <PartFilterFields
             filter={filter}
             shown={shown.length}

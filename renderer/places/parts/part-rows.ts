@@ -8,6 +8,16 @@ export interface PartRow {
   readonly entry: PartEntry | null
   readonly state: PartState
   readonly name: string
+  /** What the sheets of the record expect, in a line; empty where none says, or while it is being computed. */
+  readonly expected: string
+  /** State the facts suggest where it is another than the one written; null otherwise. */
+  readonly suggested: PartState | null
+}
+
+/** What the table shows of a part's expectation. */
+export interface ExpectedShort {
+  readonly expected: string
+  readonly suggestion: PartState | null
 }
 
 export interface PartFilter {
@@ -30,6 +40,7 @@ export function partRows(
   entries: readonly PartEntry[],
   names: NameChoice,
   before: readonly PartRow[] = [],
+  judged: ReadonlyMap<string, ExpectedShort> = new Map(),
 ): readonly PartRow[] {
   const found = new Map(entries.map((entry) => [entry.partId, entry]))
   const had = new Map(before.map((row) => [row.definition.id, row]))
@@ -37,8 +48,12 @@ export function partRows(
     const entry = found.get(definition.id) ?? null
     const name = definition[names]
     const same = had.get(definition.id)
-    if (same?.definition === definition && same.entry === entry && same.name === name) return same
-    return { definition, entry, state: entry?.state ?? 'not seen', name }
+    const state = entry?.state ?? 'not seen'
+    const { expected, suggestion } = judged.get(definition.id) ?? { expected: '', suggestion: null }
+    const suggested = suggestion === state ? null : suggestion
+    const asBefore = same?.definition === definition && same.entry === entry && same.name === name
+    if (asBefore && same.expected === expected && same.suggested === suggested) return same
+    return { definition, entry, state, name, expected, suggested }
   })
 }
 

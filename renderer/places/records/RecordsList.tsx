@@ -11,6 +11,7 @@ import { useAnswer } from '../../store/use-answer.ts'
 import { OpenByPath } from './OpenByPath.tsx'
 import { OpenRecord } from './OpenRecord.tsx'
 import { useRecordActs } from './record-acts.ts'
+import { showDesk } from './sheets/sheet-desk-store.ts'
 
 function RecordRow({ known, onOpen }: { readonly known: KnownRecord; readonly onOpen: () => void }) {
   return (
@@ -39,6 +40,7 @@ export function RecordsList({ onNew }: { readonly onNew: () => void }) {
     { keys: 'N', does: 'begin a new record', run: onNew },
     { keys: 'O', does: 'open a record that is not listed', run: () => setTyping(true) },
     { keys: 'D', does: 'open the demonstration car', run: acts.demonstration },
+    { keys: 'S', does: 'reference sheets of your own', run: () => showDesk(true) },
   ])
   const rows = known.value ?? []
   return (
@@ -65,6 +67,7 @@ export function RecordsList({ onNew }: { readonly onNew: () => void }) {
           <ActionKey keys="N" label="new record" onAct={onNew} />
           <ActionKey keys="O" label="open another" onAct={() => setTyping(true)} />
           <ActionKey keys="D" label="demonstration car" onAct={acts.demonstration} />
+          <ActionKey keys="S" label="reference sheets" onAct={() => showDesk(true)} />
         </div>
         {typing ? <OpenByPath onOpen={acts.open} onLeave={() => setTyping(false)} /> : null}
         <p role="status" className="note">

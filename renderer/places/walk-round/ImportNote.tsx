@@ -3,7 +3,7 @@ import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { stopImport, useImportStore } from './import-photographs.ts'
 
 /** How far an import is, and which files were refused and why. */
-export function ImportNote({ panelId }: { readonly panelId: string }) {
+export function ImportNote({ panelId }: { readonly panelId: string | null }) {
   const current = useImportStore((state) => state.current)
   if (current === null || current.panelId !== panelId) return null
   const photographs = current.all === 1 ? 'photograph' : 'photographs'

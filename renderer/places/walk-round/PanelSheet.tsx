@@ -8,6 +8,7 @@ import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { summaryOf } from '../coating/spot-summary.ts'
 import { FindingRows } from './FindingRows.tsx'
+import { PanelTells } from './PanelTells.tsx'
 import { spotLetter, thicknessFigure } from './ReadingTable.tsx'
 import { enter, useWalkStore } from './walk-store.ts'
 import { stateOfPanel } from './walking.ts'
@@ -108,6 +109,7 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
           <span className="look-word">Look:</span> {panel.look}. <span>{panel.access}.</span>
         </p>
       ) : null}
+      <PanelTells panelId={panel.id} />
       <Section
         head="Findings"
         action={

@@ -7,7 +7,8 @@ import { acknowledge, useRecordStore } from '../../store/record-store.ts'
 
 export interface PhotographImport {
   readonly taskId: string
-  readonly panelId: string
+  /** Null: of no panel. */
+  readonly panelId: string | null
   readonly done: number
   readonly all: number
   readonly ended: boolean
@@ -25,9 +26,16 @@ function update(taskId: string, part: Partial<PhotographImport>): void {
   )
 }
 
-/** Takes photographs into the record as exhibits of a panel. Bad ones are named; the others go in. */
-export async function importPhotographs(files: readonly File[], panelId: string, view: ViewId | null): Promise<void> {
-  if (files.length === 0) return
+/**
+ * Takes photographs into the record as exhibits, of a panel where one is named. Bad ones are named; the others go in.
+ * @returns numbers of the exhibits they became.
+ */
+export async function importPhotographs(
+  files: readonly File[],
+  panelId: string | null,
+  view: ViewId | null,
+): Promise<readonly number[]> {
+  if (files.length === 0) return []
   const taskId = crypto.randomUUID()
   const all = files.length
   useImportStore.setState({
@@ -44,8 +52,10 @@ export async function importPhotographs(files: readonly File[], panelId: string,
     for (const acknowledgement of answer.taken) acknowledge(acknowledgement)
     const taken = answer.taken.flatMap(({ number }) => (number === null ? [] : [number]))
     update(taskId, { ended: true, done: all, taken, refused: answer.refused })
+    return taken
   } catch (thrown) {
     update(taskId, { ended: true, problem: problemOf(thrown) })
+    return []
   } finally {
     stopListening()
   }

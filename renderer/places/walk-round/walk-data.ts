@@ -39,6 +39,10 @@ const takeJudgement = latestOnly<Awaited<ReturnType<typeof ask<'judgement.view'>
   useWalkStore.setState({ judgement }),
 )
 
+const takeTells = latestOnly<Awaited<ReturnType<typeof ask<'tells.ofPanel'>>>>((tells) =>
+  useWalkStore.setState((state) => (state.tells.length === 0 && tells.length === 0 ? state : { tells })),
+)
+
 /** Callouts are set anew once the reader has rested on a panel; the accent itself follows the hand at once. */
 const REST_MS = 120
 const JUDGE_MS = 300
@@ -74,6 +78,12 @@ export function useWalkData(record: RecordView | null, inHand: string | null): v
     if (showing === planSheet) useWalkStore.setState({ handMarks: null })
     else takeHandMarks(() => ask('figures.marks', { sheet: showing, pixelsPerMm, inHand }))
   }, [figure, inHand, planSheet, pixelsPerMm, journalNumber])
+  const hasSheets = (record?.sheets.length ?? 0) > 0
+  useEffect(() => {
+    if (journalNumber === undefined || inHand === null || !hasSheets) return
+    const waiting = setTimeout(() => takeTells(() => ask('tells.ofPanel', { panelId: inHand })), REST_MS)
+    return () => clearTimeout(waiting)
+  }, [journalNumber, inHand, hasSheets])
   useEffect(() => {
     if (journalNumber === undefined) return
     const waiting = setTimeout(() => takeJudgement(() => ask('judgement.view', {})), JUDGE_MS)

@@ -1,3 +1,4 @@
+import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { wholeSheet } from '../../drawing/plan-scale.ts'
 import type { KeyBinding } from '../../parts-of-page/key-registry.ts'
@@ -7,6 +8,12 @@ import { enter, panBy, turnTable, turnTo, useWalkStore, zoomBy } from './walk-st
 const PAN_MM = 300
 const sheetOrder = ['outside', 'openings', 'bay', 'floor', 'under'] as const
 const sheetWords = ['outside', 'openings', 'engine bay', 'inside', 'underneath'] as const
+
+const tellPlaces = [0, 1, 2, 3, 4, 5, 6, 7, 8]
+
+/** Tells that are looked for on a panel, as far as they are known already. */
+export const tellsOn = (panelId: string): readonly TellView[] =>
+  useWalkStore.getState().tells.filter(({ panels }) => panels.includes(panelId))
 
 interface WalkKeysPlan {
   readonly record: RecordView | null
@@ -67,6 +74,15 @@ export function walkKeys(plan: WalkKeysPlan): readonly KeyBinding[] {
     { keys: 'E', does: 'add an exhibit', run: onPanel(() => enter({ kind: 'exhibit' })) },
     { keys: 'R', does: 'add coating readings', run: onPanel(() => enter({ kind: 'reading', amends: null })) },
     { keys: 'T', does: 'a note on the panel', run: onPanel(() => enter({ kind: 'note' })) },
+    ...tellPlaces.map((place) => ({
+      keys: `I ${place + 1}`,
+      does: 'answer a tell of the sheet that is looked for on this panel',
+      run: onPanel((panelId) => {
+        const tell = tellsOn(panelId)[place]
+        if (tell !== undefined) enter({ kind: 'tell', tell: tell.key })
+      }),
+      unlisted: place > 0,
+    })),
     { keys: 'L 1', does: 'go to what would settle most', run: () => plan.goToNext(0) },
     { keys: 'L 2', does: 'to the second', run: () => plan.goToNext(1) },
     { keys: 'L 3', does: 'to the third', run: () => plan.goToNext(2) },

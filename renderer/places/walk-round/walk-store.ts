@@ -1,5 +1,6 @@
 import { create } from 'zustand'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
+import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Judgement } from '../../../shared-types/judgement.ts'
 import { type LookSource, type PlanLook, wholeSheet } from '../../drawing/plan-scale.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
@@ -8,6 +9,8 @@ import { useScreenStore } from '../../store/screen-store.ts'
 export type SheetEntry =
   | { readonly kind: 'metal' | 'paint' | 'not accessible' | 'note' | 'exhibit' | 'go to' }
   | { readonly kind: 'finding' | 'reading'; readonly amends: number | null }
+  /** A tell of a reference sheet that is looked for on the panel in hand. */
+  | { readonly kind: 'tell'; readonly tell: string }
 
 export interface WalkState {
   readonly figure: PlanFigure | null
@@ -15,6 +18,8 @@ export interface WalkState {
   /** Marks of the sheet that shows the panel in hand, while another sheet is in front. */
   readonly handMarks: PlanMarks | null
   readonly judgement: Judgement | null
+  /** Tells that are looked for on the panel in hand. */
+  readonly tells: readonly TellView[]
   readonly planSheet: PlanSheet['id']
   readonly look: PlanLook
   /** The same facts as a table in place of the drawing. */
@@ -31,6 +36,7 @@ export const useWalkStore = create<WalkState>()(() => ({
   marks: null,
   handMarks: null,
   judgement: null,
+  tells: [],
   planSheet: 'outside',
   look: wholeSheet,
   tableShown: false,

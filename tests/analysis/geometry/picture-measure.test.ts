@@ -26,6 +26,17 @@ describe('scale bar', () => {
     expect(found.agree).toBe(true)
     expect(found.notes.join()).toContain('squarely')
   })
+  it('is made of picking, reference and distortion, each by its closed form', () => {
+    // L = p B / P: picks move both ends of both lengths, u = L √2 √(1/p² + 1/P²) for one pixel; the bar gives L / B.
+    // A distortion of at most 2 pixels is a rectangular distribution: 2/√3 pixels (JCGM 100:2008, 4.3.7).
+    const question = { ...base, distortionPx: 2, plane: bar(1250), wanted: distance([500, 900], [587, 900]) }
+    const { parts, standard, value } = measure(question)
+    const forOnePixel = value * Math.SQRT2 * Math.hypot(1 / 87, 1 / 1250)
+    expect(parts.picking).toBeCloseTo(forOnePixel, 6)
+    expect(parts.distortion).toBeCloseTo((forOnePixel * 2) / Math.sqrt(3), 6)
+    expect(parts.reference).toBeCloseTo((34.8 / 500) * 0.5, 8)
+    expect(Math.hypot(parts.picking, parts.reference, parts.distortion)).toBeCloseTo(standard, 10)
+  })
   it('the warning off the plane: 20 mm at 2 m is about 1 %', () => {
     const question = { ...base, plane: bar(1250), offPlane: { offsetMm: 20, cameraMm: 2000 } }
     const found = measure({ ...question, wanted: distance([500, 900], [1750, 900]) })

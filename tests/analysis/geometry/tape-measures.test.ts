@@ -125,7 +125,13 @@ describe('drums', () => {
 describe('gaps', () => {
   const joint = (...gaps: number[]) => gaps.map((gapMm, at) => ({ atMm: 200 * at, gapMm }))
   it('a straight taper comes out as it is', () => {
-    const found = gapsOf({ left: joint(3, 3.5, 4, 4.5, 5), right: joint(4, 4, 4), goodToMm: 0.1, coverage: 0.95 })
+    const found = gapsOf({
+      left: joint(3, 3.5, 4, 4.5, 5),
+      right: joint(4, 4, 4),
+      goodToMm: 0.1,
+      coverage: 0.95,
+      of: 'gap',
+    })
     expect(found.sides[0]).toMatchObject({ meanMm: 4, rangeMm: 2, taperMm: expect.closeTo(2, 12) })
     expect(found.sides[1]?.taperMm).toBeCloseTo(0, 12)
     expect(found.differenceMm).toBe(0)
@@ -134,9 +140,13 @@ describe('gaps', () => {
     expect(found.words).toContain('right: taper 0 ± 0.2 mm, none shown')
     expect(found.words).not.toMatch(/pass|fail|good|bad/)
   })
+  it('a panel that stands back is no gap below nothing', () => {
+    const found = gapsOf({ left: joint(-1, 0, 1), right: null, goodToMm: 0.2, coverage: 0.95, of: 'flush' })
+    expect(found.sides[0]).toMatchObject({ meanMm: expect.closeTo(0, 12), taperMm: expect.closeTo(2, 12) })
+  })
   it('refuses negative gaps and one place', () => {
     const ask = (left: { atMm: number; gapMm: number }[]) => () =>
-      gapsOf({ left, right: null, goodToMm: 1, coverage: 0.95 })
+      gapsOf({ left, right: null, goodToMm: 1, coverage: 0.95, of: 'gap' })
     expect(ask(joint(1, -1, 2))).toThrow(/touch enter 0/)
     expect(ask([0, 0, 0].map((atMm) => ({ atMm, gapMm: 3 })))).toThrow(/where along the joint/)
   })

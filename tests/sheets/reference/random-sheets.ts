@@ -56,7 +56,8 @@ const shares = dictionary(name, share)
 const shown = fc.oneof(name, shares)
 const fact = { id: name, source: orNone(name), note: free }
 const rule = { ...fact, surePercent: fc.integer({ min: 1, max: 100 }) }
-const sketch = orNone(fc.record({ words: line, paths: some(fc.constantFrom('M0 0L10 10Z', 'M1-1h5'), 1) }))
+const path = fc.constantFrom('M0 0L10 10Z', 'M1-1h5')
+const sketch = orNone(fc.record({ words: line, paths: some(path, 1), fine: some(path), marked: some(path) }))
 const partName = fc.constantFrom('engine-block', 'wheel.L', 'spark-plug.3')
 const kind = <Word extends string>(word: Word) => fc.constant(word)
 
@@ -83,6 +84,7 @@ const tellValue = fc.record({
   name: line,
   looks: free,
   measure: orNone(fc.record({ mean: number, standardDeviation: share })),
+  sketch,
 })
 const follows = fc.oneof(
   fc.record({ kind: kind('as built'), variable: reference }),

@@ -82,7 +82,7 @@ describe('tables as a spreadsheet hands them back', () => {
       'values, line 5, variables[2].values[1].id: “Plain One” is not well formed. Small letters, figures and dashes, such as build-date.',
     ])
     expect(words('values', (text) => text.replace('"series"', '"serious"'))).toEqual([
-      'values, line 5: No entry of variables called “serious” takes such rows. Correct the name, or add it there.',
+      'values, line 5, variable: No entry of variables called “serious” takes such rows. Correct the name, or add it there.',
     ])
     expect(words('count-cells', (text) => text.replace('"300"', '"three hundred"'))).toEqual([
       'count-cells, line 2, counts[1].cells[1].built: “three hundred” is no number. Write figures alone.',

@@ -1,0 +1,44 @@
+import type { KeptTape } from '../../../shared-types/tape-answer.ts'
+import type { Composer } from '../layout/composer.ts'
+import { styles } from '../layout/text-style.ts'
+
+/** Measurements worked out of readings by tape or calliper, with what each decides; left out without any. */
+export function composeMeasurements(composer: Composer): void {
+  const { measurements } = composer.content
+  if (measurements.length === 0) return
+  composer.openSection('measurements', 'Measurements')
+  composer.block({ title: 'How' }, (owner) =>
+    composer.text(
+      owner,
+      'Worked out of the readings kept in the record. Uncertainties are expanded, with their coverage beside them (JCGM 100:2008); limits are decided by the three-way rule of ISO 14253-1. Measurements entered as a value alone stand among the exhibits.',
+    ),
+  )
+  for (const measurement of measurements) composeMeasurement(composer, measurement)
+}
+
+function composeMeasurement(composer: Composer, { exhibit, what, answer }: KeptTape): void {
+  const kept = composer.content.record.exhibits.find(({ number }) => number === exhibit)?.measurement
+  const fitting = answer.candidates.filter(({ possible }) => possible)
+  const ruledOut = answer.candidates.filter(({ possible }) => !possible)
+  const listed = (rows: typeof answer.candidates) =>
+    rows.map(({ label, source, words }) => `${label} (${source}; ${words})`).join('; ')
+  composer.block({ title: what, note: answer.kind, whole: true }, (owner) => {
+    const line = (label: string, text: string) =>
+      text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    return [
+      ...composer.labelled(
+        owner,
+        'result',
+        [{ text: `${answer.headline} `, style: styles.strong }, ...composer.exhibits([exhibit])],
+        32,
+      ),
+      ...line('coverage', `${answer.coverage}.`),
+      ...line('decides', answer.verdict),
+      ...line('fits', fitting.length === 0 ? '' : `${listed(fitting)}.`),
+      ...line('ruled out', ruledOut.length === 0 ? '' : `${listed(ruledOut)}.`),
+      ...line('measured', `${answer.kept.method}; ${kept?.instrument || 'instrument not stated'}.`),
+      ...answer.lines.flatMap(({ label, words }) => line(label, words)),
+      ...line('not said', answer.notes.join(' ')),
+    ]
+  })
+}

@@ -1,0 +1,20 @@
+import { z } from 'zod'
+import { once, readList } from './list-file.ts'
+
+const patternFile = z.strictObject({
+  about: z.string(),
+  patterns: z
+    .array(
+      z.strictObject({
+        label: z.string().min(1),
+        studs: z.number().int().min(3).max(20),
+        diameterMm: z.number().positive(),
+        usedBy: z.string(),
+        source: z.string().min(1),
+      }),
+    )
+    .min(1),
+})
+
+/** Stud patterns met on cars, with who is said to have used them and where that is from; common practice, of no one car. */
+export const studPatterns = once(() => readList('stud-patterns.json', patternFile).patterns)

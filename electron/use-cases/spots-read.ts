@@ -1,0 +1,84 @@
+import type { DeclaredError } from '../../shared-types/coating.ts'
+import type { Gauge, Spot } from '../../shared-types/reading.ts'
+import type { RecordView } from '../../shared-types/record.ts'
+import { type CheckedGauge, checkedGauge, checkedReading } from '../analysis/coating/checked-gauge.ts'
+import { groupedBy } from '../analysis/statistics/grouped-by.ts'
+import { spotSummary } from '../analysis/statistics/spot-summary.ts'
+import { rowMark } from './row-marks.ts'
+
+/** Supposed where a gauge declares none: common practice, no source. */
+const USUAL_ERROR: DeclaredError = { constantUm: 3, percent: 3, meaning: 'tolerance' }
+
+/** A spot with its mean as read and as put right by the checks of its gauge. */
+export interface SpotRead {
+  readonly spot: Spot
+  readonly kind: 'value' | 'more than' | 'no reading'
+  /** Mean as read, and put right; null where the gauge gave none. */
+  readonly readUm: number | null
+  readonly um: number | null
+  readonly uncertaintyUm: number
+  /** What is to be known of its gauge at that time; empty when it was checked before and after. */
+  readonly flags: readonly string[]
+  readonly beyondShims: boolean
+}
+
+/** A gauge of the record, or what stands for one that was not noted. */
+export interface GaugeRead {
+  readonly gauge: Gauge | null
+  readonly checked: CheckedGauge
+  /** Which gauge, with its declared error. */
+  readonly words: string
+}
+
+/** Every gauge of the record judged by its checks; null is the key of readings whose gauge was not noted. */
+export function gaugesRead(view: RecordView): ReadonlyMap<number | null, GaugeRead> {
+  return new Map<number | null, GaugeRead>([
+    [null, gaugeRead(view, null)],
+    ...view.gauges.map((gauge): [number, GaugeRead] => [gauge.number, gaugeRead(view, gauge)]),
+  ])
+}
+
+function gaugeRead(view: RecordView, gauge: Gauge | null): GaugeRead {
+  const checks = view.gaugeChecks
+    .filter((check) => check.gauge === gauge?.number)
+    .map(({ at, shimUm, readUm }) => ({ at, shimUm, shimUncertaintyUm: 0, readUm }))
+  if (gauge === null || gauge.errorUm === null) {
+    const named = gauge === null ? 'gauge not noted' : `${rowMark('gauges', gauge.number)} ${gauge.name}`
+    const words = `${named}, declared error not noted; ${USUAL_ERROR.constantUm} µm + ${USUAL_ERROR.percent} % of the reading supposed (common practice, no source)`
+    return { gauge, checked: checkedGauge(checks, USUAL_ERROR), words }
+  }
+  const { number, name, errorUm, errorPercent } = gauge
+  const declared: DeclaredError = { constantUm: errorUm, percent: errorPercent ?? 0, meaning: 'tolerance' }
+  return {
+    gauge,
+    checked: checkedGauge(checks, declared),
+    words: `${rowMark('gauges', number)} ${name}, declared error ${errorUm} µm + ${errorPercent ?? 0} % of the reading`,
+  }
+}
+
+/** The gauge that read most of the spots. */
+export function mainGauge(gauges: ReadonlyMap<number | null, GaugeRead>, spots: readonly Spot[]): GaugeRead {
+  const [most] = [...groupedBy(spots, ({ gauge }) => gauge)].toSorted(([, a], [, b]) => b.length - a.length)
+  return gauges.get(most?.[0] ?? null) ?? (gauges.get(null) as GaugeRead)
+}
+
+/** Spots with their means put right. Checks are taken as made on steel, so a dual gauge's readings over other metals stay as read. */
+export function spotsRead(gauges: ReadonlyMap<number | null, GaugeRead>, spots: readonly Spot[]): SpotRead[] {
+  return spots.map((spot) => {
+    const { meanUm, atLeast } = spotSummary({ values: spot.values, gauge: null })
+    const { gauge, checked } = mainGauge(gauges, [spot])
+    if (meanUm === null)
+      return { spot, kind: 'no reading', readUm: null, um: null, uncertaintyUm: 0, flags: [], beyondShims: false }
+    const corrects = gauge?.principle !== 'dual' || spot.mode !== 'eddy current'
+    const { um, standardUncertaintyUm, cover, beyondShims } = checkedReading(checked, meanUm, spot.readAt, corrects)
+    return {
+      spot,
+      kind: atLeast ? 'more than' : 'value',
+      readUm: meanUm,
+      um,
+      uncertaintyUm: standardUncertaintyUm,
+      flags: cover === 'checked before and after' ? [] : [cover],
+      beyondShims,
+    }
+  })
+}

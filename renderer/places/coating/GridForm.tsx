@@ -1,0 +1,111 @@
+import { useMemo } from 'react'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
+import type { SpotDraft } from '../../../shared-types/reading.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
+import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { change } from '../../store/ask.ts'
+import { usePanelNames } from '../../store/panel-names.ts'
+import { useAnswer } from '../../store/use-answer.ts'
+import { gaugeAndModeBefore, gaugeNumber, ReadWith } from './ReadWith.tsx'
+import { readingsFrom } from './reading-entry.ts'
+
+interface GridEntry {
+  readonly line: string
+  readonly enteredIn: CoatingUnit
+  readonly gauge: string
+  readonly mode: SpotDraft['mode']
+  /** Places passed over on this walk, by their number in the grid. */
+  readonly passed: readonly number[]
+}
+
+interface GridFormProps {
+  readonly record: RecordView
+  readonly panelId: string
+  readonly onLeave: () => void
+}
+
+/** Walks the grid of a panel: the next place is called out, its values are typed, Enter keeps them and goes on. */
+export function GridForm({ record, panelId, onLeave }: GridFormProps) {
+  const nameOf = usePanelNames()
+  const { value: grid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
+  const before = record.spots.at(-1)?.enteredIn ?? record.commission.coatingUnit
+  const { gauge, mode } = gaugeAndModeBefore(record)
+  const initial = useMemo<GridEntry>(
+    () => ({ line: '', enteredIn: before, gauge, mode, passed: [] }),
+    [before, gauge, mode],
+  )
+  const places = grid?.places ?? []
+  const read = places.filter(({ spot }) => spot !== null).length
+  const nextFor = (passed: readonly number[]) =>
+    places.findIndex(({ spot }, index) => spot === null && !passed.includes(index))
+  const entry = useEntry<GridEntry>({
+    name: `coating.grid ${panelId}`,
+    initial,
+    keep: async ({ line, enteredIn, gauge: own, mode: set, passed }) => {
+      const place = places[nextFor(passed)]
+      if (grid === null || place === undefined) {
+        throw new ProblemError('input-refused', 'Every place of the grid is read or passed over. Esc leaves.')
+      }
+      const said = readingsFrom(line, enteredIn)
+      if ('refused' in said) throw new ProblemError('input-refused', said.refused, { field: 'line' })
+      await change('spot.add', {
+        draft: {
+          panelId,
+          view: grid.view,
+          at: place.at,
+          where: place.words.split(':')[0] ?? '',
+          values: [...said.values],
+          enteredIn,
+          gauge: gaugeNumber(own),
+          mode: set,
+          readAt: new Date().toISOString(),
+          exhibits: [],
+          note: '',
+        },
+      })
+    },
+    kept: () => undefined,
+  })
+  const { field, draft } = entry
+  const next = nextFor(draft.passed)
+  const place = places[next]
+  return (
+    <EntrySheet
+      title={`Grid of ${nameOf(panelId)}`}
+      over={grid === null ? 'being laid' : `${read} of ${places.length} places read, ${grid.apartMm} mm apart`}
+      entry={entry}
+      onLeave={onLeave}
+    >
+      <ProblemNote problem={problem} />
+      <p className="grid-next" role="status">
+        {grid === null
+          ? ''
+          : place === undefined
+            ? 'Every place is read or passed over.'
+            : `Next: place ${next + 1} of ${places.length}, ${place.words}.`}
+      </p>
+      <TextField
+        label={`Values, ${draft.enteredIn}`}
+        figures
+        autoFocus
+        hint="up to ten, such as 212 198 >1500 - (more than, no reading); Enter keeps and goes on"
+        {...field('line')}
+      />
+      <button
+        type="button"
+        className="answer"
+        disabled={place === undefined}
+        onClick={() => entry.set({ passed: [...draft.passed, next] })}
+      >
+        pass this place over
+      </button>
+      <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
+      <ReadWith gauge={field('gauge')} mode={field('mode')} />
+    </EntrySheet>
+  )
+}

@@ -1,0 +1,9 @@
+/** One line of what was computed, said in words: what it is about, and the words. */
+export function Said({ head, children }: { readonly head: string; readonly children: string }) {
+  return (
+    <div className="map-said">
+      <dt>{head}</dt>
+      <dd>{children}</dd>
+    </div>
+  )
+}

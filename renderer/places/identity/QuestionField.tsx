@@ -1,0 +1,43 @@
+import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
+import type { IdentityView } from '../../../shared-types/identity-view.ts'
+import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
+
+/** A question as the key of a choice. */
+const keyOf = (question: SettledQuestion): string =>
+  question.about === 'build'
+    ? 'build'
+    : question.about === 'variable'
+      ? `variable ${question.variable}`
+      : `claim ${question.claim}`
+
+/** What a question is about, in words. */
+export function questionWords(question: SettledQuestion, { variables }: IdentityView): string {
+  if (question.about === 'build') return 'the whole build'
+  if (question.about === 'claim') return `claim C\u202f${question.claim}`
+  return variables.find(({ key }) => key === question.variable)?.name ?? question.variable
+}
+
+/** What the next looks should settle: the whole build, a variable, or a claim. */
+export function QuestionField(props: {
+  readonly view: IdentityView
+  readonly question: SettledQuestion
+  readonly onChange: (question: SettledQuestion) => void
+}) {
+  const { view, question, onChange } = props
+  const questions = new Map(
+    [
+      { about: 'build' } as const,
+      ...view.variables.map(({ key }) => ({ about: 'variable', variable: key }) as const),
+      ...view.claims.map(({ claim }) => ({ about: 'claim', claim }) as const),
+    ].map((each): [string, SettledQuestion] => [keyOf(each), each]),
+  )
+  return (
+    <ChoiceField
+      label="What the next looks should settle"
+      value={keyOf(question)}
+      choices={[...questions.keys()]}
+      wordsFor={(key) => questionWords(questions.get(key) ?? { about: 'build' }, view)}
+      onChange={(key) => onChange(questions.get(key) ?? { about: 'build' })}
+    />
+  )
+}

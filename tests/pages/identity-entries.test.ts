@@ -1,0 +1,281 @@
+import { resolve } from 'node:path'
+import axe from 'axe-core'
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
+import { askThrough } from './asking.ts'
+import { goToPlace, openBrowser, settled, watch } from './browser.ts'
+import { Keyboard } from './keyboard.ts'
+import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let keyboard: Keyboard
+let faults: string[]
+
+beforeAll(async () => {
+  program = await startOnDemonstration()
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1024, height: 768 }, hasTouch: true })
+  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
+  page.setDefaultTimeout(60_000)
+  faults = watch(page).faults
+  keyboard = new Keyboard(page)
+  await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  await goToPlace(page, '2', 'Identity')
+  await page.locator('.tell-row').first().waitFor()
+  await settled(page)
+}, 180_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+const view = () => askThrough(page, 'record.view', {})
+const noted = async (tell: string) => (await view()).observations.find((row) => row.tell === `sedge/${tell}`) ?? null
+
+async function violations(): Promise<string[]> {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const { axe: engine } = window as unknown as { axe: typeof axe }
+    const said = await engine.run(document, { resultTypes: ['violations'] })
+    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+  })
+}
+
+/** Controls of the entries that a finger may miss: what they say, and their size. */
+const tooSmall = () =>
+  page.evaluate((least) => {
+    const within = ['.tell-answer', '.claim-says', '.panel-tell', '.tell-row']
+    const controls = within.flatMap((where) => [
+      ...document.querySelectorAll<HTMLElement>(`${where} button, ${where} input, ${where} textarea, button${where}`),
+    ])
+    const shown = controls.map((control) => ({
+      words: control.textContent ?? '',
+      box: (control.closest('label') ?? control).getBoundingClientRect(),
+      file: (control as HTMLInputElement).type === 'file',
+    }))
+    const sized = shown.filter(({ box, file }) => !file && box.width > 0)
+    return {
+      seen: sized.length,
+      small: sized.filter(({ box }) => Math.min(box.width, box.height) < least - 0.5).map(({ words }) => words),
+    }
+  }, TOUCH_TARGET_PX)
+
+async function stands(): Promise<void> {
+  await settled(page)
+  expect(await violations()).toEqual([])
+  const { seen, small } = await tooSmall()
+  expect(seen).toBeGreaterThanOrEqual(4)
+  expect(small).toEqual([])
+}
+
+/** Name of the tell whose answers have the focus; empty where none has. */
+const tellInHand = () =>
+  page.evaluate(() => document.activeElement?.closest('.tell-answer')?.querySelector('legend')?.textContent ?? '')
+
+/** Opens a tell from its row, wherever it stands, and waits until its answers have the focus. */
+async function openTell(name: string): Promise<void> {
+  await page.locator('[data-tell]', { hasText: name }).focus()
+  await keyboard.press('Enter')
+  await expect.poll(tellInHand, { timeout: 20_000 }).toContain(name)
+}
+
+/** Waits until an answer is kept and the next tell has the focus. */
+async function onToAnother(name: string): Promise<void> {
+  await expect.poll(tellInHand, { timeout: 30_000 }).not.toContain(name)
+  await expect.poll(tellInHand, { timeout: 30_000 }).not.toBe('')
+  await settled(page)
+}
+
+/** Weights of the months as they stand on the page. */
+const months = () =>
+  page.evaluate(
+    () =>
+      [...document.querySelectorAll('.can-be')].find((block) => block.textContent?.startsWith('Built'))?.textContent ??
+      '',
+  )
+
+describe.sequential('tells, answered by keyboard alone', () => {
+  it('the first is opened by 1 and answered by a letter: the weights change, the next is in hand, undo restores', async () => {
+    const before = await months()
+    expect(before).toContain('March 1960')
+    await keyboard.press('1')
+    await expect.poll(tellInHand).toBe('Loom bracket on the bulkhead')
+    await stands()
+    expect(await page.locator('.place-figure svg').getAttribute('aria-label')).toContain('left of the heater')
+    expect(await page.locator('.tell-values-drawn .value-sketch').count()).toBe(3)
+    await keyboard.press('b')
+    await expect
+      .poll(() => noted('loom-bracket'), { timeout: 20_000 })
+      .toMatchObject({ state: 'seen', value: 'one-hole' })
+    await expect.poll(months, { timeout: 60_000 }).not.toBe(before)
+    await expect.poll(tellInHand, { timeout: 20_000 }).not.toBe('')
+    expect(await tellInHand()).not.toBe('Loom bracket on the bulkhead')
+    await keyboard.press('Control+z')
+    await expect.poll(() => noted('loom-bracket')).toMatchObject({ state: 'cannot be seen' })
+    await expect.poll(months, { timeout: 60_000 }).toBe(before)
+  }, 240_000)
+
+  it('“I think so” is said before the letter, and an exhibit is cited with it', async () => {
+    await settled(page)
+    await openTell('Bolts of the front seats')
+    await keyboard.press('s')
+    await page.getByRole('radiogroup', { name: 'How sure are you' }).waitFor()
+    await stands()
+    await keyboard.press('3')
+    await page.getByText('how sure: 80\u202f% sure').waitFor()
+    await keyboard.press('e')
+    await expect.poll(() => keyboard.focusName()).toContain('Exhibits it rests on')
+    await keyboard.write('4 8')
+    await stands()
+    await keyboard.press('Escape')
+    await expect.poll(() => keyboard.focusName()).toContain('four in a row')
+    await keyboard.press('b')
+    await expect
+      .poll(() => noted('seat-bolts'), { timeout: 20_000 })
+      .toMatchObject({ state: 'believed', value: 'eight', surePercent: 80, exhibits: [4, 8] })
+    await page.getByText('eight in two squares, 80 % sure').waitFor()
+    await onToAnother('Bolts of the front seats')
+  }, 240_000)
+
+  it('any share of a hundred can be said afterwards', async () => {
+    await openTell('Bolts of the front seats')
+    await keyboard.press('s')
+    await keyboard.press('5')
+    await expect.poll(() => keyboard.focusName()).toContain('Sure, of a hundred')
+    await keyboard.write('72')
+    await keyboard.press('Enter')
+    await expect.poll(() => noted('seat-bolts'), { timeout: 20_000 }).toMatchObject({ surePercent: 72, value: 'eight' })
+  }, 120_000)
+
+  it('a measured value is kept with half of its expanded uncertainty, or with its standard one', async () => {
+    await openTell('Stud circle of the spare wheel')
+    await keyboard.press('m')
+    await expect.poll(() => keyboard.focusName()).toContain('Measured, mm')
+    await stands()
+    await keyboard.write('98.3')
+    await keyboard.press('Tab')
+    await keyboard.write('0.5')
+    await keyboard.press('Enter')
+    await expect
+      .poll(() => noted('spare-circle'), { timeout: 20_000 })
+      .toMatchObject({ state: 'measured', measured: { value: 98.3, standardUncertainty: 0.25 } })
+    await onToAnother('Stud circle of the spare wheel')
+    await openTell('Stud circle of the spare wheel')
+    await keyboard.press('m')
+    await keyboard.choose(/Stated as/, 'standard')
+    await keyboard.press('Control+Enter')
+    await expect.poll(() => noted('spare-circle')).toMatchObject({ measured: { standardUncertainty: 0.5 } })
+  }, 120_000)
+
+  it('one that cannot be seen asks why, and one that was disturbed may say what disturbed it', async () => {
+    await openTell('Bracket of the screen washer')
+    await keyboard.press('x')
+    await expect.poll(() => keyboard.focusName()).toContain('Why it cannot be seen')
+    await keyboard.press('Enter')
+    await page.getByText('Write why it cannot be seen').waitFor()
+    expect(await noted('washer-bracket')).toBeNull()
+    await stands()
+    await keyboard.write('Battery in the way, no leave to lift it')
+    await keyboard.press('Enter')
+    await expect
+      .poll(() => noted('washer-bracket'), { timeout: 20_000 })
+      .toMatchObject({ state: 'cannot be seen', note: 'Battery in the way, no leave to lift it' })
+    await onToAnother('Bracket of the screen washer')
+    await openTell('Holes for overriders')
+    await keyboard.press('y')
+    await keyboard.press('Enter')
+    await expect.poll(() => noted('overrider-holes')).toMatchObject({ state: 'disturbed', value: null })
+    await onToAnother('Holes for overriders')
+    await openTell('Holes for overriders')
+    await keyboard.press('Delete')
+    await expect.poll(() => noted('overrider-holes')).toBeNull()
+    await settled(page)
+  }, 240_000)
+
+  it('a photograph taken in here becomes an exhibit and is cited at once', async () => {
+    await settled(page)
+    await openTell('Ash tray in the tunnel')
+    await keyboard.press('e')
+    const { length } = (await view()).exhibits
+    const photograph = resolve(import.meta.dirname, '../fixtures/photographs/orientation-1.jpg')
+    await page.locator('.tell-answer input[type=file]').setInputFiles(photograph)
+    await page.getByText('1 of 1 photograph taken').waitFor()
+    const taken = (await view()).exhibits.at(-1)
+    expect(taken).toMatchObject({ kind: 'photograph', panelId: 'tunnel' })
+    expect((await view()).exhibits).toHaveLength(length + 1)
+    await page.getByText(`rests on E\u202f${taken?.number}`).waitFor()
+    await keyboard.press('Escape', 'a')
+    await expect.poll(() => noted('ash-tray'), { timeout: 20_000 }).toMatchObject({ exhibits: [taken?.number] })
+  }, 120_000)
+
+  it('what is tried is shown and not kept', async () => {
+    await settled(page)
+    const { journalNumber } = await view()
+    await page.getByRole('checkbox', { name: /What if/ }).focus()
+    await keyboard.press('Space')
+    await openTell('Loom bracket on the bulkhead')
+    await keyboard.press('b')
+    await page.getByText('1 tried').waitFor()
+    expect((await view()).journalNumber).toBe(journalNumber)
+    await page.getByRole('checkbox', { name: /What if/ }).focus()
+    await keyboard.press('Space')
+    await settled(page)
+  }, 120_000)
+})
+
+describe.sequential('a claim, in the terms of the sheet', () => {
+  it('says one of several values, how reliable the claimant is, and is put to the test', async () => {
+    await page.evaluate(() => (document.activeElement as HTMLElement).blur())
+    await keyboard.press('c')
+    await page.locator('.edit-sheet').waitFor()
+    await settled(page)
+    await keyboard.fill('The words, as said', 'It was always one of the dressed ones')
+    await keyboard.choose(/It speaks of/, 'Series')
+    await keyboard.press('Control+Enter')
+    await page.getByText('Choose at least one value').waitFor()
+    await expect.poll(() => keyboard.focusName()).toBe('Sedge')
+    await keyboard.tabTo('Sedge Marl')
+    await keyboard.press('Space')
+    await keyboard.tabTo('Sedge Lantern')
+    await keyboard.press('Space')
+    await keyboard.choose(/How reliable/, 'mostly')
+    await page.getByText('the odds of what it says rise 4 times, 6.0 decibans').waitFor()
+    await stands()
+    await keyboard.press('Control+Enter')
+    await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+    expect((await view()).claims.at(-1)).toMatchObject({
+      asserts: [{ sheetId: 'sedge', variable: 'series', values: ['marl', 'lantern'] }],
+      reliability: 80,
+      repeats: null,
+    })
+    await page.getByText('says Series: Sedge Marl or Sedge Lantern; 80 of 100 such statements hold').waitFor()
+    await page.locator('.claim-tested', { hasText: 'dressed ones' }).getByText('contradicted').waitFor()
+  }, 240_000)
+})
+
+describe.sequential('on the walk-round', () => {
+  it('a panel offers the tells that are looked for on it, and a key answers one there', async () => {
+    await goToPlace(page, '3', 'Walk-round')
+    await keyboard.press('g')
+    await page.keyboard.type('bulkhead')
+    await keyboard.press('Enter')
+    await page.getByRole('heading', { name: 'Tells to look at here' }).waitFor()
+    await stands()
+    await keyboard.press('i', '3')
+    await expect.poll(tellInHand).toBe('Dish in the bulkhead behind the engine')
+    await stands()
+    await keyboard.press('a')
+    await expect.poll(() => noted('bulkhead-dish'), { timeout: 20_000 }).toMatchObject({ state: 'seen', value: 'flat' })
+    await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+    await page.locator('.panel-tell', { hasText: 'Dish in the bulkhead' }).getByText('flat').waitFor()
+  }, 120_000)
+
+  it('nothing went wrong on the page meanwhile', () => {
+    expect(faults.filter((fault) => !/ 400|Bad Request/.test(fault))).toEqual([])
+  })
+})

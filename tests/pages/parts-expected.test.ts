@@ -1,0 +1,87 @@
+import axe from 'axe-core'
+import type { Browser, Page } from 'playwright'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { goToPlace, openBrowser, settled, watch } from './browser.ts'
+import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+
+let program: StartedProgram
+let browser: Browser
+let page: Page
+let faults: string[]
+
+beforeAll(async () => {
+  program = await startOnDemonstration()
+  browser = await openBrowser()
+  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  faults = watch(page).faults
+  await page.goto(program.address)
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  await goToPlace(page, '5', 'Parts')
+  await page.getByText('facts suggest').first().waitFor({ timeout: 120_000 })
+}, 300_000)
+
+afterAll(async () => {
+  await browser?.close()
+  await program?.stop()
+})
+
+const violations = async (): Promise<string[]> => {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const { axe: engine } = window as unknown as { axe: typeof axe }
+    const { violations: found } = await engine.run(document, { resultTypes: ['violations'] })
+    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
+  })
+}
+const row = (part: string) => page.locator(`[data-key="${part}"]`)
+
+describe('parts against their sheet, on screen', () => {
+  it('show what to expect in the table, and nothing where no sheet says', async () => {
+    expect(await row('transmission').textContent()).toMatch(/later fitment\s*S4/)
+    expect(await row('front-hubs').textContent()).toMatch(/not seen\s*facts suggest: right type, wrong date/)
+    expect(await row('sun-visors').textContent()).toMatch(/not seen\s*one/)
+  })
+
+  it('find the gearbox by interchange with a key, and put it away with another', async () => {
+    await page.keyboard.press('i')
+    const section = page.getByRole('region', { name: /Interchange/ })
+    await section.getByText('Van gearbox V3').first().waitFor()
+    await page.keyboard.insertText('gearbox')
+    await settled(page)
+    expect(await section.textContent()).toMatch(/this car was not built with it; what was found is this part/)
+    expect(await section.textContent()).not.toContain('Block of type L')
+    expect(await violations()).toEqual([])
+    await page.keyboard.press('Escape')
+    await section.waitFor({ state: 'detached' })
+  })
+
+  it('say what a sample of fastenings says of all, and which to look at', async () => {
+    await page.keyboard.press('b')
+    const section = page.getByRole('region', { name: /Fastenings by sample/ })
+    await section.getByText('nothing is known of them').waitFor()
+    await section.getByLabel('Looked at').fill('9')
+    await section.getByText('15 were not seen').waitFor()
+    await section.getByLabel('Of those wrong').fill('10')
+    await section.getByText('More was found than looked at').waitFor()
+    expect(await violations()).toEqual([])
+    await section.getByLabel('Of those wrong').press('Escape')
+    await section.waitFor({ state: 'detached' })
+  })
+
+  it('give the part in hand its reasons, and take a typed word while they are there', async () => {
+    await row('engine-block').click()
+    const sheet = page.getByRole('complementary', { name: 'Part in hand' })
+    await sheet.getByText('Against the sheet').waitFor()
+    const words = await sheet.textContent()
+    expect(words).toMatch(/The facts suggest right type, wrong date, as you wrote/)
+    expect(words).toMatch(/7 62: 1 July 1962 to 31 July 1962, later than the car/)
+    expect(words).toMatch(/Counted once with/)
+    await sheet.getByLabel('Marks').fill('broached across')
+    expect(await sheet.getByLabel('Marks').inputValue()).toBe('broached across')
+    expect(await violations()).toEqual([])
+  })
+
+  it('do all this without a fault', () => {
+    expect(faults).toEqual([])
+  })
+})
