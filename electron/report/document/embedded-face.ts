@@ -78,7 +78,7 @@ export class EmbeddedFace {
   }
 
   /** Writes the subset and its tables (ISO 32000-1, 9.7). The subset's tag is fixed by the face's resource name. */
-  async embed(): Promise<void> {
+  embed(): void {
     const { writer, typeface } = this
     const { context } = writer
     const { font } = typeface
@@ -94,10 +94,10 @@ export class EmbeddedFace {
       font,
       this.#characters.map(({ glyphId }) => glyphId),
     )
-    await writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
-    await writer.writeCompressed(map, context.obj({}), glyphMap)
-    await writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
-    await writer.write(
+    writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
+    writer.writeCompressed(map, context.obj({}), glyphMap)
+    writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
+    writer.write(
       descriptor,
       context.obj({
         Type: 'FontDescriptor',
@@ -113,7 +113,7 @@ export class EmbeddedFace {
         FontFile2: file,
       }),
     )
-    await writer.write(
+    writer.write(
       descendant,
       context.obj({
         Type: 'Font',
@@ -126,7 +126,7 @@ export class EmbeddedFace {
         W: [1, this.#characters.map(({ advance }) => advance)],
       }),
     )
-    await writer.write(
+    writer.write(
       this.ref,
       context.obj({
         Type: 'Font',

@@ -16,11 +16,11 @@ interface Item {
 }
 
 /** Writes the bookmarks (ISO 32000-1, 12.3.3), sections open, what is under them shut. */
-export async function writeOutline(
+export function writeOutline(
   writer: ObjectWriter,
   bookmarks: readonly Bookmark[],
   destination: (target: string) => PDFObject | null,
-): Promise<PDFRef> {
+): PDFRef {
   const { context } = writer
   const root = context.nextRef()
   const top: Item[] = []
@@ -30,7 +30,7 @@ export async function writeOutline(
     if (bookmark.level === 2 && above !== undefined) above.kids.push(item)
     else top.push(item)
   }
-  const writeItems = async (items: readonly Item[], parent: PDFRef): Promise<void> => {
+  const writeItems = (items: readonly Item[], parent: PDFRef): void => {
     for (const [index, item] of items.entries()) {
       const dictionary = context.obj({
         Title: PDFHexString.fromText(withoutIsolates(item.bookmark.title)),
@@ -45,15 +45,15 @@ export async function writeOutline(
       set('First', item.kids[0]?.ref)
       set('Last', item.kids.at(-1)?.ref)
       if (item.kids.length > 0) set('Count', context.obj(-item.kids.length))
-      await writer.write(item.ref, dictionary)
-      await writeItems(item.kids, item.ref)
+      writer.write(item.ref, dictionary)
+      writeItems(item.kids, item.ref)
     }
   }
-  await writeItems(top, root)
+  writeItems(top, root)
   const dictionary = context.obj({ Type: 'Outlines', Count: top.length })
   const [first, last] = [top[0], top.at(-1)]
   if (first !== undefined) dictionary.set(context.obj('First'), first.ref)
   if (last !== undefined) dictionary.set(context.obj('Last'), last.ref)
-  await writer.write(root, dictionary)
+  writer.write(root, dictionary)
   return root
 }

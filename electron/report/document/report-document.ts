@@ -1,5 +1,4 @@
-import { promisify } from 'node:util'
-import { deflate } from 'node:zlib'
+import { setImmediate as turn } from 'node:timers/promises'
 import { EmbeddedFace } from './embedded-face.ts'
 import { type DocumentFacts, writeMetadata } from './metadata.ts'
 import type { ObjectWriter } from './object-writer.ts'
@@ -63,13 +62,13 @@ export class ReportDocument {
     let key = this.pages.length
     const keys = new Map<PDFRef, number>()
     for (const page of this.pages) for (const link of page.links) keys.set(link.ref, key++)
-    // Compressed side by side, written in order.
-    const contents = this.pages.map((page) => compressed(Buffer.from(page.content(), 'latin1')))
     for (const [index, page] of this.pages.entries()) {
-      await this.#writePage(page, await (contents[index] as Promise<Buffer>), refs[index] as PDFRef, tree, refs, keys)
+      this.#writePage(page, refs[index] as PDFRef, tree, refs, keys)
+      // Contents are compressed beside; the next is begun when this program looks up from its work.
+      await turn()
     }
-    await writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
-    for (const face of this.#faces.values()) if (face.used) await face.embed()
+    writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
+    for (const face of this.#faces.values()) if (face.used) face.embed()
     const structure = await writeStructure(
       writer,
       this.root,
@@ -79,10 +78,10 @@ export class ReportDocument {
       })),
       key,
     )
-    const outline = await writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
+    const outline = writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
     const { xmp, information, intent } = await writeMetadata(writer, facts)
     const catalog = context.nextRef()
-    await writer.write(
+    writer.write(
       catalog,
       context.obj({
         Type: 'Catalog',
@@ -109,14 +108,13 @@ export class ReportDocument {
     return this.writer.context.obj([ref, 'XYZ', 0, top, 0])
   }
 
-  async #writePage(
+  #writePage(
     page: PageCanvas,
-    bytes: Uint8Array,
     ref: PDFRef,
     parent: PDFRef,
     refs: readonly PDFRef[],
     keys: ReadonlyMap<PDFRef, number>,
-  ): Promise<void> {
+  ): void {
     const { writer } = this
     const { context } = writer
     const content = context.nextRef()
@@ -126,7 +124,7 @@ export class ReportDocument {
       if (destination === null) throw new Error(`A link of the report leads to no place: ${link.target}`)
       annotations.push(link.ref)
       const { left, top, width, height } = link.box
-      await writer.write(
+      writer.write(
         link.ref,
         context.obj({
           Type: 'Annot',
@@ -142,9 +140,9 @@ export class ReportDocument {
         }),
       )
     }
-    await writer.writeStream(content, context.obj({ Filter: 'FlateDecode' }), bytes)
+    writer.writeCompressed(content, context.obj({}), Buffer.from(page.content(), 'latin1'))
     const fonts = Object.fromEntries([...page.facesUsed].map((face) => [face.resourceName, face.ref]))
-    await writer.write(
+    writer.write(
       ref,
       context.obj({
         Type: 'Page',
@@ -160,5 +158,4 @@ export class ReportDocument {
   }
 }
 
-const compressed = promisify<Buffer, Buffer>(deflate)
 const round = (points: number): number => Math.round(points * 1000) / 1000

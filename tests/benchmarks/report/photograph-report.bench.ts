@@ -3,7 +3,6 @@ import { createWriteStream } from 'node:fs'
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import sharp from 'sharp'
 import { composeReport } from '../../../electron/report/compose-report.ts'
 import { contentFixture, exhibitFixture, recordFixture } from '../../report/content-fixture.ts'
 
@@ -16,6 +15,7 @@ const picturePath = (folder: string, number: number): string => join(folder, `${
 
 /** Renderings of the size the program makes, with noise so that they compress like photographs; each differs. */
 async function makePictures(folder: string): Promise<number> {
+  const { default: sharp } = await import('sharp')
   await mkdir(folder, { recursive: true })
   let byteLength = 0
   for (let number = 1; number <= PHOTOGRAPHS; number++) {
