@@ -1,7 +1,7 @@
 import { fontSubset } from './font-subset.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFRef, PDFString } from './pdf-objects.ts'
-import type { ShapedText, Typeface } from './typeface.ts'
+import { type PDFRef, PDFString, textString } from './pdf-objects.ts'
+import type { ShapedGlyph, ShapedText, Typeface } from './typeface.ts'
 
 interface Character {
   readonly id: number
@@ -17,7 +17,8 @@ interface Character {
 export class EmbeddedFace {
   readonly ref: PDFRef
   readonly #characters: Character[] = []
-  readonly #ids = new Map<string, number>()
+  /** Character ids as they are shown, by glyph and text. */
+  readonly #codes = new Map<number, Map<string, string>>()
   readonly #operands = new Map<ShapedText, string>()
 
   constructor(
@@ -61,20 +62,21 @@ export class EmbeddedFace {
       move(glyph.shiftX)
       if (!open) text += '<'
       open = true
-      text += this.#id(glyph.glyphId, glyph.text, glyph.ownAdvance).toString(16).padStart(4, '0')
+      text += this.#code(glyph)
       move(glyph.advance - glyph.ownAdvance - glyph.shiftX)
     }
     return open ? `${text}>` : text
   }
 
-  #id(glyphId: number, text: string, advance: number): number {
-    const key = `${glyphId} ${text}`
-    const known = this.#ids.get(key)
+  #code({ glyphId, text, ownAdvance }: ShapedGlyph): string {
+    const known = this.#codes.get(glyphId)?.get(text)
     if (known !== undefined) return known
     const id = this.#characters.length + 1
-    this.#ids.set(key, id)
-    this.#characters.push({ id, glyphId, text, advance })
-    return id
+    const code = id.toString(16).padStart(4, '0')
+    const ofGlyph = this.#codes.get(glyphId) ?? new Map<string, string>()
+    this.#codes.set(glyphId, ofGlyph.set(text, code))
+    this.#characters.push({ id, glyphId, text, advance: ownAdvance })
+    return code
   }
 
   /** Writes the subset and its tables (ISO 32000-1, 9.7). The subset's tag is fixed by the face's resource name. */
@@ -143,7 +145,7 @@ export class EmbeddedFace {
     const rows = this.#characters
       .filter(({ text }) => text !== '')
       .map(({ id, text }) => {
-        const target = PDFHexString.fromText(text).asString().slice(4)
+        const target = textString(text).slice(5, -1)
         return `<${id.toString(16).padStart(4, '0')}> <${target}>`
       })
     const blocks: string[] = []

@@ -1,6 +1,6 @@
 import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
+import { type PDFRef, textString } from './pdf-objects.ts'
 
 /** A line of the outline; level 2 lies under the section before it. `target` is a named place. */
 export interface Bookmark {
@@ -19,7 +19,7 @@ interface Item {
 export function writeOutline(
   writer: ObjectWriter,
   bookmarks: readonly Bookmark[],
-  destination: (target: string) => PDFObject | null,
+  destination: (target: string) => string | null,
 ): PDFRef {
   const { context } = writer
   const root = context.nextRef()
@@ -32,20 +32,18 @@ export function writeOutline(
   }
   const writeItems = (items: readonly Item[], parent: PDFRef): void => {
     for (const [index, item] of items.entries()) {
-      const dictionary = context.obj({
-        Title: PDFHexString.fromText(withoutIsolates(item.bookmark.title)),
-        Parent: parent,
-      })
-      const set = (name: string, value: PDFObject | null | undefined) => {
-        if (value !== null && value !== undefined) dictionary.set(context.obj(name), value)
-      }
-      set('Dest', destination(item.bookmark.target))
-      set('Prev', items[index - 1]?.ref)
-      set('Next', items[index + 1]?.ref)
-      set('First', item.kids[0]?.ref)
-      set('Last', item.kids.at(-1)?.ref)
-      if (item.kids.length > 0) set('Count', context.obj(-item.kids.length))
-      writer.write(item.ref, dictionary)
+      const entry = (name: string, value: string | null | undefined) => (value == null ? '' : `/${name} ${value}`)
+      const entries = [
+        entry('Title', textString(withoutIsolates(item.bookmark.title))),
+        entry('Parent', parent.tag),
+        entry('Dest', destination(item.bookmark.target)),
+        entry('Prev', items[index - 1]?.ref.tag),
+        entry('Next', items[index + 1]?.ref.tag),
+        entry('First', item.kids[0]?.ref.tag),
+        entry('Last', item.kids.at(-1)?.ref.tag),
+        item.kids.length > 0 ? entry('Count', String(-item.kids.length)) : '',
+      ]
+      writer.write(item.ref, `<<${entries.join('')}>>`)
       writeItems(item.kids, item.ref)
     }
   }

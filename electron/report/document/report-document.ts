@@ -4,7 +4,7 @@ import { type DocumentFacts, writeMetadata } from './metadata.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import { type Bookmark, writeOutline } from './outline.ts'
 import { PageCanvas, POINTS_PER_MM } from './page-canvas.ts'
-import { PDFHexString, type PDFObject, type PDFRef, PDFString } from './pdf-objects.ts'
+import { type PDFRef, PDFString, textString } from './pdf-objects.ts'
 import { StructureElement, writeStructure } from './structure-tree.ts'
 import { type ShippedFace, shippedFaces, typeface } from './typeface.ts'
 
@@ -100,12 +100,13 @@ export class ReportDocument {
     return writer.finish(catalog, information)
   }
 
-  #destination(target: string, refs: readonly PDFRef[]): PDFObject | null {
+  /** Where a link or bookmark leads, as it stands in the file; null when there is no such place. */
+  #destination(target: string, refs: readonly PDFRef[]): string | null {
     const anchor = this.anchors.get(target)
     const ref = anchor === undefined ? undefined : refs[anchor.page]
     if (anchor === undefined || ref === undefined) return null
     const top = Math.round((this.heightMm - anchor.topMm) * POINTS_PER_MM)
-    return this.writer.context.obj([ref, 'XYZ', 0, top, 0])
+    return `[${ref.tag}/XYZ 0 ${top} 0]`
   }
 
   #writePage(
@@ -118,42 +119,29 @@ export class ReportDocument {
     const { writer } = this
     const { context } = writer
     const content = context.nextRef()
-    const annotations: PDFRef[] = []
+    const annotations: string[] = []
     for (const link of page.links) {
       const destination = this.#destination(link.target, refs)
       if (destination === null) throw new Error(`A link of the report leads to no place: ${link.target}`)
-      annotations.push(link.ref)
+      annotations.push(link.ref.tag)
       const { left, top, width, height } = link.box
+      const box = [left, this.heightMm - top - height, left + width, this.heightMm - top]
+      const points = box.map((mm) => Math.round(mm * POINTS_PER_MM * 100) / 100)
+      // As text at once, without an object for each of its parts: there are thousands.
       writer.write(
         link.ref,
-        context.obj({
-          Type: 'Annot',
-          Subtype: 'Link',
-          F: 4,
-          Border: [0, 0, 0],
-          Rect: [left, this.heightMm - top - height, left + width, this.heightMm - top].map(
-            (mm) => Math.round(mm * POINTS_PER_MM * 100) / 100,
-          ),
-          Dest: destination,
-          Contents: PDFHexString.fromText(link.words),
-          StructParent: keys.get(link.ref) ?? 0,
-        }),
+        `<</Type/Annot/Subtype/Link/F 4/Border[0 0 0]/Rect[${points.join(' ')}]/Dest${destination}` +
+          `/Contents${textString(link.words)}/StructParent ${keys.get(link.ref) ?? 0}>>`,
       )
     }
     writer.writeCompressed(content, context.obj({}), Buffer.from(page.content(), 'latin1'))
-    const fonts = Object.fromEntries([...page.facesUsed].map((face) => [face.resourceName, face.ref]))
+    const fonts = [...page.facesUsed].map((face) => `/${face.resourceName} ${face.ref.tag}`).join('')
+    const objects = [...page.objectsUsed].map(([name, object]) => `/${name} ${object.tag}`).join('')
+    const size = [this.widthMm, this.heightMm].map((mm) => round(mm * POINTS_PER_MM)).join(' ')
     writer.write(
       ref,
-      context.obj({
-        Type: 'Page',
-        Parent: parent,
-        MediaBox: [0, 0, round(this.widthMm * POINTS_PER_MM), round(this.heightMm * POINTS_PER_MM)],
-        Resources: { Font: fonts, XObject: Object.fromEntries(page.objectsUsed) },
-        Contents: content,
-        StructParents: page.index,
-        Tabs: 'S',
-        Annots: annotations,
-      }),
+      `<</Type/Page/Parent ${parent.tag}/MediaBox[0 0 ${size}]/Resources<</Font<<${fonts}>>/XObject<<${objects}>>>>` +
+        `/Contents ${content.tag}/StructParents ${page.index}/Tabs/S/Annots[${annotations.join(' ')}]>>`,
     )
   }
 }

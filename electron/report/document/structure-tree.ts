@@ -1,7 +1,7 @@
 import { setImmediate as turn } from 'node:timers/promises'
 import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFRef } from './pdf-objects.ts'
+import { type PDFRef, textString } from './pdf-objects.ts'
 
 export type StructureType =
   | 'Document'
@@ -106,7 +106,7 @@ export async function writeStructure(
     }
     const { alternative, scope } = element.more
     const more = [
-      alternative === undefined ? '' : `/Alt ${PDFHexString.fromText(withoutIsolates(alternative)).toString()}`,
+      alternative === undefined ? '' : `/Alt ${textString(withoutIsolates(alternative))}`,
       scope === undefined ? '' : `/A<</O/Table/Scope/${scope}>>`,
     ].join('')
     const parent = parents.get(element) ?? rootRef
