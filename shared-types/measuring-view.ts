@@ -21,5 +21,5 @@ export interface TellMeasured {
   }[]
   readonly exactness: ComputationOutput<'tell-exactness'>
   /** What is noted of it as measured; null when nothing is. */
-  readonly noted: { readonly value: number; readonly standardUncertainty: number } | null
+  readonly noted: { readonly value: number; readonly standardUncertainty: number; readonly from?: number } | null
 }

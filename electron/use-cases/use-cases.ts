@@ -23,6 +23,7 @@ import { photographUseCases } from './photographs.ts'
 import { pictureMeasureUseCases } from './picture-measures.ts'
 import type { UseCases } from './program.ts'
 import { recordUseCases } from './records.ts'
+import { remeasureUseCases } from './remeasuring.ts'
 import { referenceSheetUseCases } from './reference-sheets.ts'
 import { tableUseCases } from './register-table.ts'
 import { reportUseCases } from './report.ts'
@@ -60,6 +61,7 @@ export const useCases: UseCases = {
   ...claimUseCases,
   ...correctionUseCases,
   ...exhibitUseCases,
+  ...remeasureUseCases,
   ...photographUseCases,
   ...measuringUseCases,
   ...pictureMeasureUseCases,
