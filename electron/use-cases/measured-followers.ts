@@ -13,7 +13,7 @@ function takenFrom({ value, uncertainty }: Measurement, from: number): NonNullab
   return uncertainty === null || uncertainty === 0 ? null : { value, standardUncertainty: uncertainty / 2, from }
 }
 
-const refuse = (message: string, field: string): never => {
+function refuse(message: string, field: string): never {
   throw new ProblemError('rule-of-the-trade', message, { field })
 }
 
@@ -24,12 +24,13 @@ export function checkTakenFrom({ measured, exhibits }: Observation, { tell }: Co
   const field = 'observation.measured.from'
   const mark = rowMark('exhibits', from)
   const { measurement } = numberedRow(now, 'exhibits', from)
-  if (measurement === null) return refuse(`${mark} is no measurement. Take the value from one that is.`, field)
-  if (unitOfTells[measurement.unit] !== tell.unit)
-    return refuse(`${mark} is in ${measurement.unit}, “${tell.name}” in ${tell.unit}. Take one in the same unit.`, field)
+  if (measurement === null) refuse(`${mark} is no measurement. Take the value from one that is.`, field)
+  const { unit } = measurement
+  if (unitOfTells[unit] !== tell.unit)
+    refuse(`${mark} is in ${unit}, “${tell.name}” in ${tell.unit}. Take one in the same unit.`, field)
   const taken = takenFrom(measurement, from)
   if (taken?.value !== measured?.value || taken?.standardUncertainty !== measured?.standardUncertainty)
-    return refuse(`${mark} says another value. Take its own, or enter yours without naming it.`, field)
+    refuse(`${mark} says another value. Take its own, or enter yours without naming it.`, field)
   if (!exhibits.includes(from)) refuse(`Cite ${mark} too: the value comes from it.`, 'observation.exhibits')
 }
 
@@ -43,10 +44,9 @@ export function following(now: RecordView, number: number, measurement: Measurem
   const named = listOfMarks(followers.map(({ tell }) => tell))
   const before = numberedRow(now, 'exhibits', number).measurement
   if (before?.unit !== measurement.unit)
-    return refuse(`${named} is measured in ${before?.unit}: keep that unit, or note the tell anew first.`, 'unit')
+    refuse(`${named} is measured in ${before?.unit}: keep that unit, or note the tell anew first.`, 'unit')
   const measured = takenFrom(measurement, number)
-  if (measured === null)
-    return refuse(`${named} takes its value from this measurement: state how exact it is.`, 'uncertainty')
+  if (measured === null) refuse(`${named} takes its value from this measurement: state how exact it is.`, 'uncertainty')
   return followers.map((row) => rowChange('observations', row.tell, { ...row, measured }))
 }
 

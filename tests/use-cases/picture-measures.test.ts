@@ -93,7 +93,11 @@ describe('a measurement on a photograph', () => {
     })
     const noted = () => survey.program.record().view().observations[0]?.measured
     await survey.ask('exhibit.repick', { number: 2, words, what: 'Wiper spindles', picked: picked(368) })
-    expect(noted()).toEqual({ value: 348, standardUncertainty: (exhibit(2)?.measurement?.uncertainty ?? 0) / 2, from: 2 })
+    expect(noted()).toEqual({
+      value: 348,
+      standardUncertainty: (exhibit(2)?.measurement?.uncertainty ?? 0) / 2,
+      from: 2,
+    })
     await survey.ask('journal.undo', {})
     expect(noted()).toEqual(measured)
     expect(exhibit(2)?.measurement?.value).toBe(312)

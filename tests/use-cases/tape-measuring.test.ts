@@ -308,7 +308,9 @@ describe('keeping', () => {
 
     it('gives its new value to the tell that takes it from there; one undo gives both back', async () => {
       const first = await measured(repeated(98.4, 98.5))
-      const { number } = await survey.ask('exhibit.add', { draft: { ...words, kind: 'measurement', measurement: first } })
+      const { number } = await survey.ask('exhibit.add', {
+        draft: { ...words, kind: 'measurement', measurement: first },
+      })
       if (number === null) throw new Error('No number.')
       await noted(number, first)
       const before = standing(number)
@@ -341,7 +343,9 @@ describe('keeping', () => {
 
     it('refuses a tell that names a measurement which says another value', async () => {
       const first = await measured(repeated(98.4, 98.5))
-      const { number } = await survey.ask('exhibit.add', { draft: { ...words, kind: 'measurement', measurement: first } })
+      const { number } = await survey.ask('exhibit.add', {
+        draft: { ...words, kind: 'measurement', measurement: first },
+      })
       await expect(noted(number ?? 0, { ...first, value: 101 })).rejects.toThrow(/says another value/)
       await expect(noted(999, first)).rejects.toThrow(/no exhibit E 999/)
     })
