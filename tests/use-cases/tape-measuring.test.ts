@@ -54,7 +54,7 @@ describe('a stud circle', () => {
     // 69.6 √2 = 98.429; nearest but one is 98, 0.43 off; U = 1.96 × 0.3 √2 / √3 = 0.48.
     expect(plain(answer.headline)).toBe('98.4 ± 0.5 mm')
     expect(plain(answer.verdict)).toBe(
-      'A tie: 4 on 98.4 mm and 4 × 98 mm are not told apart. 0.4 mm would do; you have 0.5 mm. Of the values of the sheet it decides for 4 on 98.4 mm.',
+      'A tie: 4 on 98.4 mm and 4 × 98 mm are not told apart. 0.4 mm would do; it is 0.5 mm. Of the values of the sheet it decides for 4 on 98.4 mm.',
     )
     expect(answer.kept).toMatchObject({ valueMm: 98.43, uncertaintyMm: 0.49 })
     expect(plain(answer.kept.method)).toContain('4 studs; neighbours 69.6 mm; good to 0.3 mm each way')
@@ -99,7 +99,7 @@ describe('a drum', () => {
     const open = await ask(drum([230.4], 1))
     expect(open.decision).toBe('cannot be proven')
     // U = 1.96 × 1 / √3 = 1.1.
-    expect(plain(open.verdict)).toContain('0.3 mm would do, you have 1.1 mm')
+    expect(plain(open.verdict)).toContain('0.3 mm would do, it is 1.1 mm')
   })
 })
 
@@ -199,7 +199,7 @@ describe('repeated readings', () => {
     // Midway between 98.4 and 101.6 no exactness decides; a millimetre off, a coarse tool does not.
     const coarse = await ask({ ...repeated([99.4]), goodToMm: 3 } as TapeQuestion, 'sedge/spare-circle')
     expect(plain(coarse.verdict)).toMatch(
-      /^It does not decide .*: ± \d\.\d+ mm would do; you have ± 3\.\d mm \(k = 2\)\.$/,
+      /^It does not decide .*: ± \d\.\d+ mm would do; it is ± 3\.\d mm \(k = 2\)\.$/,
     )
   })
 })
