@@ -63,7 +63,6 @@ async function bundleWith(define, source, target, format) {
     external: apart,
     alias: fasterPackages,
     plugins: [leanPackages],
-    mainFields: ['module', 'main'],
     banner: format === 'esm' ? { js: requireForPackages } : {},
     sourcemap: 'linked',
     logLevel: 'error',

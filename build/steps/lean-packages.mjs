@@ -14,7 +14,8 @@ export const leanPackages = {
       const own = asked.path === 'pdf-lib' || /[\\/]@?pdf-lib[\\/]/.test(asked.importer)
       if (!own || asked.pluginData === FROM_PDF_LIB) return undefined
       const { importer, kind, resolveDir } = asked
-      const found = await build.resolve(asked.path, { importer, kind, resolveDir, pluginData: FROM_PDF_LIB })
+      const wanted = asked.path === 'pdf-lib' ? 'pdf-lib/es/index.js' : asked.path
+      const found = await build.resolve(wanted, { importer, kind, resolveDir, pluginData: FROM_PDF_LIB })
       return found.errors.length > 0 ? found : { path: found.path, external: found.external, sideEffects: false }
     })
   },
