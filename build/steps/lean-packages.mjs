@@ -3,13 +3,12 @@ import { root } from './running.mjs'
 
 const FROM_PDF_LIB = 'from a file of pdf-lib'
 
-/**
- * Of pdf-lib the program uses the objects of PDF alone. Its files change nothing outside themselves, which its manifest
- * does not say; said here, its forms, standard fonts and image readers stay out of the bundles.
- */
+/** Leaves out of the bundles what the program never calls of its packages. */
 export const leanPackages = {
   name: 'lean-packages',
   setup(build) {
+    // Of pdf-lib the objects of PDF alone are used. Its files change nothing outside themselves, which its manifest does
+    // not say; said here, its forms, standard fonts and image readers stay out.
     build.onResolve({ filter: /^pdf-lib$|^\.{1,2}(\/|$)|^@pdf-lib\// }, async (asked) => {
       const own = asked.path === 'pdf-lib' || /[\\/]@?pdf-lib[\\/]/.test(asked.importer)
       if (!own || asked.pluginData === FROM_PDF_LIB) return undefined
@@ -18,8 +17,18 @@ export const leanPackages = {
       const found = await build.resolve(wanted, { importer, kind, resolveDir, pluginData: FROM_PDF_LIB })
       return found.errors.length > 0 ? found : { path: found.path, external: found.external, sideEffects: false }
     })
+    // The words of zod for its own messages, in the one language the program speaks.
+    build.onLoad({ filter: /[\\/]zod[\\/]v4[\\/]locales[\\/]index\.js$/ }, () => ({
+      contents: "export { default as en } from './en.js'",
+    }))
   },
 }
 
-/** The line breaker unpacks its table of characters at each start, by a package in plain JavaScript; zlib does it in no time. */
-export const fasterPackages = { 'tiny-inflate': join(root, 'build', 'steps', 'inflate-by-zlib.cjs') }
+/**
+ * Packages in plain JavaScript that do what zlib does: the line breaker unpacks its table of characters by one at each start,
+ * and the objects of PDF bring the other, which the program does not call.
+ */
+export const fasterPackages = {
+  'tiny-inflate': join(root, 'build', 'steps', 'inflate-by-zlib.cjs'),
+  pako: join(root, 'build', 'steps', 'deflate-by-zlib.cjs'),
+}
