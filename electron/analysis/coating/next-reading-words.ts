@@ -29,10 +29,11 @@ const shareWords = (reduction: number): string =>
   `Expected to take away ${Math.max(1, Math.round(100 * reduction))} % of the variance of the volume.`
 
 function reasonFor(chance: number, nearestMm: number): string {
-  const far = `the nearest reading is ${Math.round(nearestMm)} mm away`
+  const away = `${Math.round(nearestMm)} mm away`
+  const far = `the nearest reading is ${away}`
   if (chance > 0.9) return `Filler lies here, but how deep is open; ${far}.`
   if (chance > 0.1) return `Filler may or may not reach here (${Math.round(100 * chance)} %); ${far}.`
-  return `Nothing near says that there is none; ${far}.`
+  return `Filler is unlikely here, but no reading is near enough to rule it out: the nearest reading is ${away}.`
 }
 
 function stoppingWords(spots: readonly WorthwhileSpot[], { low, middle, high }: CoatingFieldAnswer['fillerVolumeCm3']) {

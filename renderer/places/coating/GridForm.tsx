@@ -1,6 +1,5 @@
 import { useMemo } from 'react'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import type { SpotDraft } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
@@ -11,14 +10,12 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useAnswer } from '../../store/use-answer.ts'
-import { gaugeAndModeBefore, gaugeNumber, ReadWith } from './ReadWith.tsx'
+import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
 import { readingsFrom } from './reading-entry.ts'
 
-interface GridEntry {
+interface GridEntry extends ReadWithEntry {
   readonly line: string
   readonly enteredIn: CoatingUnit
-  readonly gauge: string
-  readonly mode: SpotDraft['mode']
   /** Places passed over on this walk, by their number in the grid. */
   readonly passed: readonly number[]
 }
@@ -34,10 +31,10 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
   const nameOf = usePanelNames()
   const { value: grid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
   const before = record.spots.at(-1)?.enteredIn ?? record.commission.coatingUnit
-  const { gauge, mode } = gaugeAndModeBefore(record)
+  const { gauge, mode, substrate } = readWithBefore(record, panelId)
   const initial = useMemo<GridEntry>(
-    () => ({ line: '', enteredIn: before, gauge, mode, passed: [] }),
-    [before, gauge, mode],
+    () => ({ line: '', enteredIn: before, gauge, mode, substrate, passed: [] }),
+    [before, gauge, mode, substrate],
   )
   const places = grid?.places ?? []
   const read = places.filter(({ spot }) => spot !== null).length
@@ -46,7 +43,7 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
   const entry = useEntry<GridEntry>({
     name: `coating.grid ${panelId}`,
     initial,
-    keep: async ({ line, enteredIn, gauge: own, mode: set, passed }) => {
+    keep: async ({ line, enteredIn, gauge: own, mode: set, substrate: below, passed }) => {
       const place = places[nextFor(passed)]
       if (grid === null || place === undefined) {
         throw new ProblemError('input-refused', 'Every place of the grid is read or passed over. Esc leaves.')
@@ -63,6 +60,7 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
           enteredIn,
           gauge: gaugeNumber(own),
           mode: set,
+          substrate: below,
           readAt: new Date().toISOString(),
           exhibits: [],
           note: '',
@@ -105,7 +103,14 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
         pass this place over
       </button>
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
-      <ReadWith gauge={field('gauge')} mode={field('mode')} />
+      {grid === null ? null : (
+        <ReadWith
+          gauge={field('gauge')}
+          mode={field('mode')}
+          substrate={field('substrate')}
+          place={{ panelId, view: grid.view, at: place?.at ?? null }}
+        />
+      )}
     </EntrySheet>
   )
 }

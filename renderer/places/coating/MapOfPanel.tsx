@@ -115,7 +115,7 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
       {layer === undefined ? null : (
         <>
           <MapLegend layer={layer} />
-          <p className="note">{`${layer.title}, ${layer.unit}. Points: mean of each spot, ${unit}. Crosses: read next.`}</p>
+          <p className="note">{`${layer.title}, ${layer.unit}. Points: mean of each spot, ${unit}. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, see “its checks”.' : ''}`}</p>
         </>
       )}
       {map.problem === null ? null : <p className="note">{map.problem}</p>}
