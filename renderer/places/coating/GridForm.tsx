@@ -9,7 +9,9 @@ import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import { GridPicture } from './GridPicture.tsx'
 import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
 import { readingsFrom } from './reading-entry.ts'
 
@@ -23,13 +25,18 @@ interface GridEntry extends ReadWithEntry {
 interface GridFormProps {
   readonly record: RecordView
   readonly panelId: string
+  /** Another panel was chosen; its walk begins with what is read of it. */
+  readonly onPanel: (panelId: string) => void
   readonly onLeave: () => void
 }
 
-/** Walks the grid of a panel: the next place is called out, its values are typed, Enter keeps them and goes on. */
-export function GridForm({ record, panelId, onLeave }: GridFormProps) {
+/** Walks the grid of a panel: the next place is called out and shown, its values are typed, Enter keeps them and goes on. */
+export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
+  const panels = useRecordStore((state) => state.panelList?.panels)
   const nameOf = usePanelNames()
-  const { value: grid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
+  const { value: laid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
+  // The grid of the panel before stays until that of the panel chosen has come: nothing may be kept at its places.
+  const grid = laid?.panelId === panelId ? laid : null
   const before = record.spots.at(-1)?.enteredIn ?? record.commission.coatingUnit
   const { gauge, mode, substrate } = readWithBefore(record, panelId)
   const initial = useMemo<GridEntry>(
@@ -87,6 +94,19 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
             ? 'Every place is read or passed over.'
             : `Next: place ${next + 1} of ${places.length}, ${place.words}.`}
       </p>
+      {grid === null ? null : (
+        <GridPicture
+          record={record}
+          panelId={panelId}
+          grid={grid}
+          next={next}
+          words={
+            place === undefined
+              ? 'Every place of the grid'
+              : `The panel with a cross at place ${next + 1}, to be read next`
+          }
+        />
+      )}
       <TextField
         label={`Values, ${draft.enteredIn}`}
         figures
@@ -102,6 +122,13 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
       >
         pass this place over
       </button>
+      <ChoiceField
+        label="Panel"
+        choices={(panels ?? []).map((panel) => panel.id)}
+        wordsFor={nameOf}
+        value={panelId}
+        onChange={onPanel}
+      />
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
       {grid === null ? null : (
         <ReadWith

@@ -85,7 +85,7 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
         textOf={({ spot, panel }) => `${panel} ${spot.where}`}
         onOpen={({ spot }) => onOpen(String(spot.number))}
         chosen={chosen}
-        whenEmpty="No reading yet. Check the gauge against a shim first (G, then H), then R adds a spot of up to ten values."
+        whenEmpty="No reading yet. G adds the gauge, H checks it on bare metal and a shim; then W walks a grid over one panel and calls out every place, some 25 for a first map. R adds a single spot."
         columns={[
           {
             id: 'panel',
