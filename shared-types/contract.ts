@@ -209,6 +209,8 @@ export const requests = {
   /** A measurement read off a photograph: its value is computed from what was picked. */
   'exhibit.addPicked': changing({ words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
   'exhibit.repick': changing({ number, words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
+  /** Corrects a measurement that was not read off a photograph; tells that take their value from it follow. */
+  'exhibit.remeasure': changing({ number, words: exhibitWords, measurement }),
   'exhibit.withdraw': changing({ number }),
   'edition.issue': changing({ paper, reason: noteText }),
   'journal.undo': changing({}),

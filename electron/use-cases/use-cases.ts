@@ -27,6 +27,7 @@ import type { UseCases } from './program.ts'
 import { recordUseCases } from './records.ts'
 import { referenceSheetUseCases } from './reference-sheets.ts'
 import { tableUseCases } from './register-table.ts'
+import { remeasureUseCases } from './remeasuring.ts'
 import { reportUseCases } from './report.ts'
 import { sheetTermUseCases } from './sheet-terms.ts'
 import { measuringUseCases } from './tape/measuring.ts'
@@ -64,6 +65,7 @@ export const useCases: UseCases = {
   ...claimUseCases,
   ...correctionUseCases,
   ...exhibitUseCases,
+  ...remeasureUseCases,
   ...photographUseCases,
   ...measuringUseCases,
   ...pictureMeasureUseCases,
