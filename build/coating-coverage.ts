@@ -51,12 +51,12 @@ export const intervalTable: readonly DensityShifts[] = ${JSON.stringify(rows.map
 
 function coverageSource(rows: readonly StudyRow[][]): string {
   const share = (own: readonly StudyRow[], extent: 'area' | 'volume'): string =>
-    coverageOf(own, extent, intervalTable).share.toFixed(4)
+    String(Number(coverageOf(own, extent, intervalTable).share.toFixed(4)))
   const lines = rows.map(
     (own) =>
       `  { readings: ${own[0]?.readings}, panels: ${own.length}, area: ${share(own, 'area')}, volume: ${share(own, 'volume')} },`,
   )
-  return `import type { MeasuredCoverage } from './interval-trust.ts'
+  return `import type { MeasuredCoverage } from './interval-shifts.ts'
 
 /** Written by \`node build/coating-coverage.mjs\`, from simulated panels whose seeds serve for nothing else. */
 export const intervalCoverage: readonly MeasuredCoverage[] = [

@@ -1,13 +1,5 @@
 import { intervalCoverage } from './interval-coverage.ts'
-import type { Extent } from './interval-shifts.ts'
-
-/** Share of simulated panels whose truth the intervals held, at one number of readings. */
-export interface MeasuredCoverage {
-  readonly readings: number
-  readonly panels: number
-  readonly area: number
-  readonly volume: number
-}
+import type { Extent, MeasuredCoverage } from './interval-shifts.ts'
 
 /** Shares that 400 panels may show when the truth is held nine times in ten: the middle 95 % of the binomial distribution. */
 export const NINETY_BAND = [0.87, 0.9275] as const

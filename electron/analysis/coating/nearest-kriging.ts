@@ -68,14 +68,14 @@ class LocalSystem {
     const column = this.#column
     for (let pivot = 0; pivot < size; pivot += 1) {
       const root = pivotRoot(rows[pivot * stride + pivot] as number)
-      for (let row = pivot + 1; row < size + 3; row += 1)
-        column[row] = (rows[row * stride + pivot] as number) / root
+      for (let row = pivot + 1; row < size + 3; row += 1) column[row] = (rows[row * stride + pivot] as number) / root
       for (let row = pivot + 1; row < size + 3; row += 1) {
         const at = row * stride
         const share = column[row] as number
         rows[at + pivot] = share
         const last = row < size ? row : size - 1
-        for (let k = pivot + 1; k <= last; k += 1) rows[at + k] = (rows[at + k] as number) - share * (column[k] as number)
+        for (let k = pivot + 1; k <= last; k += 1)
+          rows[at + k] = (rows[at + k] as number) - share * (column[k] as number)
       }
     }
     const toTarget = size * stride
