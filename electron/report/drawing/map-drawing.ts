@@ -22,6 +22,8 @@ export interface MapPlace {
 
 const SPOT_RADIUS_MM = 0.6
 const CROSS_MM = 1.4
+/** Half the bar through a spot whose gauge failed its check. */
+const BAR_MM = 2 * SPOT_RADIUS_MM
 /** Paper around a word, and height of its patch. */
 const PATCH_MM = 0.3
 const WORD_MM = 2.6
@@ -67,7 +69,9 @@ export function mapDrawing(
       for (const { x, y } of spots) room.take(x, y, SPOT_RADIUS_MM)
       for (const { x, y } of crosses) room.take(x, y, CROSS_MM)
       for (const { x, y, spot } of spots) {
-        page.circle(x, y, SPOT_RADIUS_MM, { weightMm: printedMarks.ringLine, colour: inks.ink }, inks.paper)
+        const ring = { weightMm: printedMarks.ringLine, colour: inks.ink }
+        page.circle(x, y, SPOT_RADIUS_MM, ring, inks.paper)
+        if (spot.marked) page.line(x - BAR_MM, y + BAR_MM, x + BAR_MM, y - BAR_MM, ring)
         if (figures)
           word(composer, page, owner, spotText(spot), room.beside(wordSize(spotText(spot)), x, y, SPOT_RADIUS_MM))
       }
