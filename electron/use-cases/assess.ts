@@ -1,6 +1,7 @@
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { PartsReported } from '../../shared-types/part-expectation.ts'
@@ -15,6 +16,7 @@ import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import { partsJudged } from './part-expectation.ts'
 import type { Program } from './program.ts'
+import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
 import { timeLineOf } from './time-line.ts'
 
@@ -36,6 +38,7 @@ export interface Assessment {
   readonly coatingCar: CoatingCar
   /** Measurements that came of readings, each with what it decides and what it leaves tied. */
   readonly measurements: readonly KeptTape[]
+  readonly samples: readonly KeptSample[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -61,6 +64,7 @@ export async function assess(program: Program): Promise<Assessment> {
     coatingMaps: await coatingMapsOf(view),
     coatingCar: coatingCar(view),
     measurements: await keptTapes(record),
+    samples: keptSamples(view),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

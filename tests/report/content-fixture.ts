@@ -460,6 +460,7 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     partsJudged: null,
     coatingMaps: [],
     measurements: [],
+    samples: [],
     coatingCar: { rows: [], ticks: [], films: [], sides: [], seams: [], cannotTell: '', textAlternative: '' },
     panels,
     parts,
