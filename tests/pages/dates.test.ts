@@ -32,7 +32,7 @@ afterAll(async () => {
 const dates = () => page.locator('.dates')
 const line = (name: string) => dates().locator('.dated-line').filter({ hasText: name }).first()
 
-describe('the section Dates', () => {
+describe('the section Dates', { timeout: 90_000 }, () => {
   it('is a line until T opens it; then it has the focus, a drawing in words, and axe finds nothing', async () => {
     expect(await dates().textContent()).toMatch(/one conflict/)
     expect(await page.locator('.time-line').count()).toBe(0)
@@ -66,7 +66,7 @@ describe('the section Dates', () => {
         right: span.getBoundingClientRect().right - frame.left,
         left: span.getBoundingClientRect().left - frame.left,
       }))
-      const columns = boxes.filter(({ figures }) => figures).map(({ left }) => left)
+      const columns = boxes.filter(({ figures, text }) => figures && text !== '').map(({ left }) => left)
       const axis = [...svg.querySelectorAll('.time-ink')].map((path) => path.getBoundingClientRect().left - frame.left)
       const [beside, from] = [Math.min(...columns), Math.min(...axis)]
       return boxes.filter(({ figures, right }) => right > (figures ? from : beside)).map(({ text }) => text)
@@ -93,7 +93,7 @@ describe('the section Dates', () => {
     await page.keyboard.press('Enter')
     await dates()
       .locator('.dated-chain')
-      .getByText(/later than/)
+      .getByText(/it came later, whatever its type/)
       .first()
       .waitFor()
     await page.keyboard.press('Enter')
@@ -117,8 +117,7 @@ describe('the section Dates', () => {
       .first()
       .waitFor()
     await asRead('5301')
-    await dates().getByText(/5301/).first().waitFor()
-    expect(await dates().textContent()).toMatch(/no week 53|has no week|week 53/)
+    await dates().locator('.unread-date').filter({ hasText: '5301' }).getByText(/week/).first().waitFor()
     await askThrough(page, 'part.set', { entry: tyres })
     await settled(page)
   })

@@ -74,7 +74,7 @@ const violations = async (): Promise<string[]> => {
   })
 }
 
-describe('measuring on a photograph', () => {
+describe('measuring on a photograph', { timeout: 90_000 }, () => {
   it('a distance as long as the scale bar is as long as the bar, with an uncertainty; a nudge is one dot', async () => {
     await begin()
     await keyboard.choose(/Plane by$/, 'a scale')
@@ -170,7 +170,7 @@ describe('measuring on a photograph', () => {
   })
 })
 
-describe('what cannot be', () => {
+describe('what cannot be', { timeout: 90_000 }, () => {
   it('three corners on one line, a length of nothing, no uncertainty: a clear sentence, and nothing changed', async () => {
     const before = (await view()).journalNumber
     await onPicture('c', ...times('Shift+ArrowUp', 3), 'Enter')
