@@ -113,7 +113,7 @@ describe('the section Dates', { timeout: 90_000 }, () => {
     await asRead('0109')
     // The example of the rule: 0109 is Sunday 4 January 2009 to Saturday 10 January 2009.
     await line('Tyre')
-      .getByText(/4 to 10 January 2009/)
+      .getByText(/4 January to 10 January 2009/)
       .first()
       .waitFor()
     await asRead('5301')
