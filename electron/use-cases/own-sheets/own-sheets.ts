@@ -171,7 +171,7 @@ export const ownSheetUseCases: Pick<
   },
 
   'sheets.bringTables': bringTables,
-  'sheets.carryTables': (program, { name, draft }) => carryTables(program, name, draft),
+  'sheets.carryTables': carryTables,
 
   'sheets.turn': async (_program, { draft }) => {
     const { sheet, problems } = readDraft(draft)
