@@ -121,6 +121,8 @@ export const countedPart = z.strictObject({
 })
 export type CountedPart = z.infer<typeof countedPart>
 
+const bounds = z.strictObject({ lowPercent: percent, highPercent: percent })
+
 const originality = {
   about: 'Shares of metal, paint and parts as bounds: low when all that is unseen is bad, high when it is all good.',
   input: z.strictObject({ panels: z.array(weighedPanel).readonly(), parts: z.array(countedPart).readonly() }),
@@ -141,6 +143,28 @@ const originality = {
     panels: z.array(areaJudgement).readonly(),
     parts: z.array(shareRange).readonly(),
     lookNext: z.array(z.strictObject({ panelId: z.string().nullable(), what: z.string(), why: z.string() })).readonly(),
+    wouldNarrow: z
+      .array(
+        z.strictObject({
+          reference,
+          label: z.string(),
+          how: z.string(),
+          narrows: z
+            .array(
+              z.strictObject({
+                range: z.enum(['original metal', 'factory finish', 'parts']),
+                points: z.number(),
+                now: bounds,
+                ifYes: bounds,
+                ifNo: bounds,
+              }),
+            )
+            .readonly(),
+          mostPoints: z.number(),
+        }),
+      )
+      .readonly(),
+    weights: z.string(),
   }),
 }
 

@@ -414,6 +414,24 @@ export const judgementFixture: Judgement = {
     { text: 'Is the sill sound inside?', references: [], wouldSettle: 'A borescope through the rear drain.' },
   ],
   lookNext: [{ panelId: 'front-side.R', what: 'Right front wing', why: 'largest panel not seen' }],
+  wouldNarrow: [
+    {
+      reference: { kind: 'panel', key: 'front-side.R' },
+      label: 'Right front wing',
+      how: 'not looked at yet',
+      narrows: [
+        {
+          range: 'original metal',
+          points: 9,
+          now: { lowPercent: 40, highPercent: 70 },
+          ifYes: { lowPercent: 49, highPercent: 70 },
+          ifNo: { lowPercent: 40, highPercent: 61 },
+        },
+      ],
+      mostPoints: 9,
+    },
+  ],
+  weights: 'Weights: a panel by its area, a part by one.',
 }
 
 export const editionFixture: EditionData = {
