@@ -82,6 +82,18 @@ function emptySheet(title: string, sheetId: string): TablesDraft {
   }
 }
 
+/** A copy bears the title it was begun with; it stays the same sheet by name, and can so become its next edition. */
+function titled(draft: SheetDraft, title: string): SheetDraft {
+  if (draft.written === 'as text')
+    return { ...draft, text: draft.text.replace(/^title:.*$/m, () => `title: ${JSON.stringify(title)}`) }
+  const at = headingsOf(HEAD_TABLE).indexOf('title')
+  const [head = []] = draft.tables[HEAD_TABLE] ?? []
+  return {
+    ...draft,
+    tables: { ...draft.tables, [HEAD_TABLE]: [head.map((cell, column) => (column === at ? title : cell))] },
+  }
+}
+
 async function copied(
   program: Program,
   { from, name }: { from: 'program' | 'own'; name: string },
@@ -118,7 +130,7 @@ export const ownSheetUseCases: Pick<
     const wanted = nameFrom(title)
     const free =
       [wanted, ...taken.map((_, at) => `${wanted}-${at + 2}`)].find((name) => !taken.includes(name)) ?? wanted
-    const draft = copyOf === null ? emptySheet(title, free) : await copied(program, copyOf)
+    const draft = copyOf === null ? emptySheet(title, free) : titled(await copied(program, copyOf), title)
     await keepDraft(folder, free, draft, null, program.now())
     return { name: free }
   },

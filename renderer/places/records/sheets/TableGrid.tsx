@@ -155,7 +155,9 @@ export function TableGrid({ form, rows, messages, at, onGo, onWrite, onPaste }: 
         </colgroup>
         <thead>
           <tr>
-            <th scope="col" aria-label="line" />
+            <th scope="col">
+              <span className="unseen">line</span>
+            </th>
             {columns.map(({ heading }) => (
               <th key={heading} scope="col">
                 {heading}

@@ -19,16 +19,18 @@ async function brought(draft: SheetDraft, files: readonly File[], table: string)
 function Preview({ found, onTake }: { readonly found: TablesBrought; readonly onTake: () => void }) {
   return (
     <div role="status">
-      <ul>
-        {found.tables.map(({ name, rowsBefore, rowsAfter, added, gone }) => (
-          <li key={name}>
-            <span className="strong">{name}</span>{' '}
-            {added + gone === 0
-              ? `the same ${rowsAfter} rows as before`
-              : `${rowsBefore} rows before, ${rowsAfter} after: ${added} new or changed, ${gone} gone or changed`}
-          </li>
-        ))}
-      </ul>
+      {found.draft === null ? null : (
+        <ul>
+          {found.tables.map(({ name, rowsBefore, rowsAfter, added, gone }) => (
+            <li key={name}>
+              <span className="strong">{name}</span>{' '}
+              {added + gone === 0
+                ? `the same ${rowsAfter} rows as before`
+                : `${rowsBefore} rows before, ${rowsAfter} after: ${added} new or changed, ${gone} gone or changed`}
+            </li>
+          ))}
+        </ul>
+      )}
       {found.faults.map((fault) => (
         <p key={`${placeWords(fault)} ${fault.what}`}>
           <span className="quiet">{placeWords(fault)}</span> <span className="strong">{`! ${fault.what}`}</span>{' '}
