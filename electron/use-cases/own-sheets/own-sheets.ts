@@ -84,8 +84,13 @@ function emptySheet(title: string, sheetId: string): TablesDraft {
 
 /** A copy bears the title it was begun with; it stays the same sheet by name, and can so become its next edition. */
 function titled(draft: SheetDraft, title: string): SheetDraft {
-  if (draft.written === 'as text')
-    return { ...draft, text: draft.text.replace(/^title:.*$/m, () => `title: ${JSON.stringify(title)}`) }
+  if (draft.written === 'as text') {
+    const { sheet } = readDraft(draft)
+    // Text as the program writes it stays so; what was written by hand keeps its comments.
+    const plain = sheet !== null && sheetText(sheet) === draft.text
+    const byHand = () => draft.text.replace(/^title:.*$/m, () => `title: ${JSON.stringify(title)}`)
+    return { ...draft, text: plain ? sheetText({ ...sheet, title }) : byHand() }
+  }
   const at = headingsOf(HEAD_TABLE).indexOf('title')
   const [head = []] = draft.tables[HEAD_TABLE] ?? []
   return {
