@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { coatingFieldAnswer, coatingFieldInput } from './coating.ts'
+import { coatingChangeAnswer, coatingChangeInput } from './coating-change.ts'
 import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
 import { identityAnswer, identityInput } from './identity-answer.ts'
 import {
@@ -251,6 +252,12 @@ const coating = {
   output: coatingFieldAnswer,
 }
 
+const coatingChange = {
+  about: 'Filler of one panel before and after work on it, with the difference of area and volume and its interval.',
+  input: coatingChangeInput,
+  output: coatingChangeAnswer,
+}
+
 /** Every computation that can be run on plain input, by the name given on the command line. */
 export const computations = {
   originality,
@@ -262,6 +269,7 @@ export const computations = {
   identity,
   'tell-shares': tellShares,
   coating,
+  'coating-change': coatingChange,
   'identification-number': identificationNumber,
   'tyre-code': tyreCode,
   'date-code': dateCode,

@@ -1,6 +1,8 @@
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
+import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { PartsReported } from '../../shared-types/part-expectation.ts'
@@ -10,11 +12,13 @@ import type { TimeLineView } from '../../shared-types/time-line-view.ts'
 import { rustGrade } from '../analysis/grades/rust-grade.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
 import { coatingCar } from './coating-car.ts'
+import { coatingChangesOf } from './coating-change.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import { partsJudged } from './part-expectation.ts'
 import type { Program } from './program.ts'
+import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
 import { timeLineOf } from './time-line.ts'
 
@@ -34,8 +38,11 @@ export interface Assessment {
   readonly parts: PartsReported | null
   readonly coatingMaps: readonly CoatingMap[]
   readonly coatingCar: CoatingCar
+  /** Filler before and after each correction that cites readings, with the interval of the difference. */
+  readonly coatingChanges: readonly CoatingChange[]
   /** Measurements that came of readings, each with what it decides and what it leaves tied. */
   readonly measurements: readonly KeptTape[]
+  readonly samples: readonly KeptSample[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -60,7 +67,9 @@ export async function assess(program: Program): Promise<Assessment> {
     parts: view.sheets.length === 0 ? null : await partsJudged(record, shelfOf(program)),
     coatingMaps: await coatingMapsOf(view),
     coatingCar: coatingCar(view),
+    coatingChanges: await coatingChangesOf(view),
     measurements: await keptTapes(record),
+    samples: keptSamples(view),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

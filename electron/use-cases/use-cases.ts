@@ -1,9 +1,11 @@
 import { claimUseCases } from './claims.ts'
 import { coatingUseCases } from './coating.ts'
 import { coatingCarUseCases } from './coating-car.ts'
+import { coatingChangeUseCases } from './coating-change.ts'
 import { coatingGridUseCases } from './coating-grid.ts'
 import { coatingImportUseCases } from './coating-import.ts'
 import { coatingMapUseCases } from './coating-map.ts'
+import { coatingPlaceUseCases } from './coating-place.ts'
 import { correctionUseCases } from './corrections.ts'
 import { demonstrationUseCases } from './demonstration.ts'
 import { exhibitUseCases } from './exhibits.ts'
@@ -52,7 +54,9 @@ export const useCases: UseCases = {
   ...findingUseCases,
   ...coatingUseCases,
   ...coatingMapUseCases,
+  ...coatingPlaceUseCases,
   ...coatingCarUseCases,
+  ...coatingChangeUseCases,
   ...coatingGridUseCases,
   ...coatingImportUseCases,
   ...partUseCases,

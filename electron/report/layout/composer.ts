@@ -27,9 +27,12 @@ export interface Stored {
   readonly outlines: ReadonlyMap<string, StoredObject>
 }
 
-/** What the pass before found out: where each place came to stand, and how many pages there are. */
+/**
+ * What the pass before found out: where each place came to stand, and how many pages there are. The first pass has none
+ * before it: `anchors` is null, and every place is taken to exist, as most do.
+ */
 export interface PassBefore {
-  readonly anchors: ReadonlyMap<string, Anchor>
+  readonly anchors: ReadonlyMap<string, Anchor> | null
   readonly pages: number
 }
 
@@ -161,20 +164,38 @@ export class Composer {
   }
 
   /** A label in soft ink and what it says, hanging: "suspected cause  water behind the arch". */
-  labelled(owner: StructureElement, label: string, rich: Rich, labelWidthMm = 30): Piece[] {
+  labelled(owner: StructureElement, label: string | Rich, rich: Rich, labelWidthMm = 30): Piece[] {
     const element = owner.add('P')
     const left = this.geometry.mainLeftMm
-    const labels = breakLines([{ text: label, style: styles.cellSoft }], labelWidthMm - 2)
+    const labels = breakLines(
+      typeof label === 'string' ? [{ text: label, style: styles.cellSoft }] : label,
+      labelWidthMm - 2,
+    )
     const body = textPieces(this.document, rich, {
       leftMm: left + labelWidthMm,
       widthMm: this.geometry.mainWidthMm - labelWidthMm,
       owner: element,
     })
-    return body.map((piece, index) => ({
+    // A label may run to more lines than what it says.
+    const rest = labels.slice(body.length).map(() => gap(1))
+    return [...body, ...rest].map((piece, index) => ({
       ...piece,
+      gap: false,
+      keep: piece.keep === true || index < rest.length,
       draw: (page, topMm) => {
         const line = labels[index]
         if (line !== undefined) drawLine(this.document, page, line, left, topMm + BASELINE_MM, element)
+        piece.draw(page, topMm)
+      },
+    }))
+  }
+
+  /** Pieces the first of which is a named place. */
+  anchored(target: string, pieces: readonly Piece[]): Piece[] {
+    return pieces.map((piece, index) => ({
+      ...piece,
+      draw: (page, topMm) => {
+        if (index === 0) this.document.anchor(target, page, topMm)
         piece.draw(page, topMm)
       },
     }))
@@ -197,9 +218,14 @@ export class Composer {
     return `${known?.[this.content.record.commission.names] ?? id}${partSuffix(id)}`
   }
 
+  /** Whether the report has a place of that name. */
+  isKnown(target: string): boolean {
+    return this.before.anchors?.has(target) ?? true
+  }
+
   /** A span that leads to a place, if the report has that place. */
   linked(text: string, style: TextStyle, target: string): Span {
-    return { text, style, link: this.before.anchors.has(target) ? target : undefined }
+    return { text, style, link: this.isKnown(target) ? target : undefined }
   }
 
   finding(number: number, style: TextStyle = styles.cellReference): Span {
@@ -212,7 +238,7 @@ export class Composer {
 
   /** "p. 7", the page on which a place came to stand. */
   page(target: string, style: TextStyle): Span {
-    const anchor = this.before.anchors.get(target)
+    const anchor = this.before.anchors?.get(target)
     return this.linked(`p.${NARROW}${anchor === undefined ? '00' : anchor.page + 1}`, style, target)
   }
 

@@ -26,8 +26,7 @@ export function composeReadings(composer: Composer): void {
   composer.block({ title: 'Gauges', note: 'and their checks' }, (owner) => [
     ...(gauges.length === 0 ? composer.text(owner, 'No gauge is recorded.') : []),
     ...gauges.flatMap((gauge) =>
-      anchored(
-        composer,
+      composer.anchored(
         place.gauge(gauge.number),
         composer.labelled(owner, numbered('G', gauge.number), [
           {
@@ -45,16 +44,6 @@ export function composeReadings(composer: Composer): void {
       ? composer.text(owner, 'No coating was read.')
       : [gap(LINES_BESIDE_HEAD, true), ...spotTable(composer)],
   )
-}
-
-function anchored(composer: Composer, target: string, pieces: readonly Piece[]): Piece[] {
-  return pieces.map((piece, index) => ({
-    ...piece,
-    draw: (page, topMm) => {
-      if (index === 0) composer.document.anchor(target, page, topMm)
-      piece.draw(page, topMm)
-    },
-  }))
 }
 
 function checksTable(composer: Composer, owner: StructureElement): Piece[] {
@@ -92,6 +81,7 @@ function spotTable(composer: Composer): Piece[] {
   const ordered = [...spots].sort(
     (a, b) => (order.get(a.panelId) ?? 999) - (order.get(b.panelId) ?? 999) || a.number - b.number,
   )
+  const marked = new Map(composer.content.coatingCar.marked.map(({ spot, why }) => [spot, why]))
   const cell = (text: string, style = styles.cell) => [{ text, style }]
   return composer.table(
     composer.section,
@@ -112,6 +102,7 @@ function spotTable(composer: Composer): Piece[] {
       ],
       rows: ordered.map((spot) => {
         const figures = spotFigures(spot.values, unit)
+        const why = marked.get(spot.number)
         return {
           anchors: [place.spot(spot.number)],
           cells: [
@@ -120,13 +111,14 @@ function spotTable(composer: Composer): Piece[] {
               composer.linked(composer.panelName(spot.panelId), styles.cell, place.panel(spot.panelId)),
               ...(spot.where === '' ? [] : cell(`, ${spot.where}`)),
               ...(spot.note === '' ? [] : cell(`. ${spot.note}`, styles.cellSoft)),
+              ...(why === undefined ? [] : cell(`. Marked: ${why.join('; ')}`)),
               ...(spot.exhibits.length === 0 ? [] : [...cell('; '), ...composer.exhibits(spot.exhibits)]),
             ],
             [
               spot.gauge === null
                 ? { text: 'gauge not noted', style: styles.cell }
                 : composer.linked(numbered('G', spot.gauge), styles.cell, place.gauge(spot.gauge)),
-              ...cell(`, ${spot.mode}`),
+              ...cell(`, ${spot.mode}${spot.substrate === 'unknown' ? '' : `, over ${spot.substrate}`}`),
             ],
             cell(figures.values),
             cell(figures.count),
