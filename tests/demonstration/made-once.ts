@@ -1,0 +1,62 @@
+import { copyFile, mkdir, rename, rm, stat } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
+import type { Program } from '../../electron/use-cases/program.ts'
+import { recordUseCases } from '../../electron/use-cases/records.ts'
+import { startProgram } from '../../electron/use-cases/running-program.ts'
+
+/** How often a test that waits for the record another one is making looks for it, ms. */
+const LOOK_MS = 100
+
+const isThere = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    () => false,
+  )
+
+async function make(path: string): Promise<void> {
+  const folder = dirname(path)
+  const maker = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
+  try {
+    await makeDemonstration(maker, path)
+  } finally {
+    await maker.end()
+  }
+}
+
+/** Path of the demonstration record of this run; whoever asks first makes it, and the others wait for it. */
+async function madeOnce(shared: string): Promise<string> {
+  const made = join(shared, 'demonstration.wmk')
+  const making = join(shared, 'making')
+  while (!(await isThere(made))) {
+    try {
+      await mkdir(making)
+    } catch {
+      await new Promise((done) => setTimeout(done, LOOK_MS))
+      continue
+    }
+    try {
+      await make(join(making, 'demonstration.wmk'))
+      await rename(join(making, 'demonstration.wmk'), made)
+    } finally {
+      await rm(making, { recursive: true, force: true })
+    }
+  }
+  return made
+}
+
+/**
+ * Puts a demonstration record of its own at `path`, closed. However often it is made its journal is the same, which has a
+ * test of its own; so the tests of one run make it once, in the folder their set-up names, and copy it.
+ */
+export async function putDemonstration(path: string): Promise<void> {
+  const shared = process.env.WITNESSMARK_TEST_FOLDER
+  if (shared === undefined) await make(path)
+  else await copyFile(await madeOnce(shared), path)
+}
+
+/** Puts a demonstration record at `path` and opens it. */
+export async function openDemonstration(program: Program, path: string): Promise<void> {
+  await putDemonstration(path)
+  await recordUseCases['records.open'](program, { path, readOnly: false })
+}
