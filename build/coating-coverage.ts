@@ -1,31 +1,31 @@
 import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { intervalTable } from '../electron/analysis/coating/interval-table.ts'
-import {
-  byEvidence,
-  type Coverage,
-  coverageOf,
-  type StudyRow,
-  studyPanel,
-  tunedShifts,
-} from '../tests/analysis/coating/coverage-study.ts'
-import { panelKinds } from '../tests/analysis/coating/simulated-filler.ts'
+import { coverageOf, type StudyRow, studyPanel, tunedShifts } from '../tests/analysis/coating/coverage-study.ts'
+import { coverageTable, withTable } from '../tests/analysis/coating/coverage-table.ts'
 
 const densities = [15, 25, 50, 100] as const
 type Stage = 'tuning' | 'testing'
 
 /**
- * `tune` writes the ends of intervals from tuning panels; `test` prints the coverage on panels never tuned on. Panels once
- * drawn are kept in `.built/coating-coverage`, so that a run can be stopped and taken up; remove it after a change of the model.
+ * Prints the coverage on panels never tuned on into DEVELOPERS.md and into the file the program looks it up in; `tune`
+ * writes the ends of intervals from tuning panels instead. Panels once drawn are kept in `.built/coating-coverage`, so that a
+ * run can be stopped and taken up; remove it after a change of the model.
  */
 export function run(top: string, words: readonly string[]): void {
   const stage: Stage = words[0] === 'tune' ? 'tuning' : 'testing'
-  const panels = Number(words[1] ?? (stage === 'tuning' ? 1600 : 1000))
-  const wanted = densities.filter((readings) => words.length < 3 || words.slice(2).includes(String(readings)))
-  const rows = wanted.map((readings) => studied(top, stage, readings, panels))
-  if (stage === 'tuning' && wanted.length === densities.length)
-    writeFileSync(join(top, 'electron', 'analysis', 'coating', 'interval-table.ts'), tableSource(rows))
-  if (stage === 'testing') process.stdout.write(rows.map((own) => report(own)).join('\n'))
+  const panels = Number(words[1] ?? (stage === 'tuning' ? 1600 : 400))
+  const rows = densities.map((readings) => studied(top, stage, readings, panels))
+  const coating = join(top, 'electron', 'analysis', 'coating')
+  if (stage === 'tuning') {
+    writeFileSync(join(coating, 'interval-table.ts'), shiftsSource(rows))
+    return
+  }
+  writeFileSync(join(coating, 'interval-coverage.ts'), coverageSource(rows))
+  const developers = join(top, 'DEVELOPERS.md')
+  const table = coverageTable(rows, intervalTable)
+  writeFileSync(developers, withTable(readFileSync(developers, 'utf8'), table))
+  process.stdout.write(`${table}\n`)
 }
 
 function studied(top: string, stage: Stage, readings: number, panels: number): StudyRow[] {
@@ -43,36 +43,24 @@ function studied(top: string, stage: Stage, readings: number, panels: number): S
   return rows.slice(0, panels)
 }
 
-const tableSource = (rows: readonly StudyRow[][]): string => `import type { DensityShifts } from './interval-shifts.ts'
+const shiftsSource = (rows: readonly StudyRow[][]): string => `import type { DensityShifts } from './interval-shifts.ts'
 
 /** Written by \`node build/coating-coverage.mjs tune\`, from simulated panels whose seeds serve for nothing else. */
 export const intervalTable: readonly DensityShifts[] = ${JSON.stringify(rows.map(tunedShifts), null, 2)}
 `
 
-/** Rows of the table for one number of readings: all panels, then by what the readings showed and what lay there. */
-function report(rows: readonly StudyRow[]): string {
-  const readings = rows[0]?.readings ?? 0
-  const line = (name: string, own: readonly StudyRow[]): string => {
-    const cells = (['area', 'volume'] as const).map((extent) => {
-      const set = coverageOf(own, extent, intervalTable)
-      const drawn = coverageOf(own, extent, null)
-      return `${figures(set)} | ${drawn.share.toFixed(3)}`
-    })
-    return `| ${readings} | ${name} | ${own.length} | ${cells.join(' | ')} |\n`
-  }
-  return [
-    line('all', rows),
-    ...byEvidence(rows)
-      .filter(([, own]) => own.length > 0)
-      .map(([kind, own]) => line(`more than paint read: ${kind}`, own)),
-    ...panelKinds.map((kind) =>
-      line(
-        kind,
-        rows.filter((row) => row.kind === kind),
-      ),
-    ),
-  ].join('')
-}
+function coverageSource(rows: readonly StudyRow[][]): string {
+  const share = (own: readonly StudyRow[], extent: 'area' | 'volume'): string =>
+    String(Number(coverageOf(own, extent, intervalTable).share.toFixed(4)))
+  const lines = rows.map(
+    (own) =>
+      `  { readings: ${own[0]?.readings}, panels: ${own.length}, area: ${share(own, 'area')}, volume: ${share(own, 'volume')} },`,
+  )
+  return `import type { MeasuredCoverage } from './interval-shifts.ts'
 
-const figures = ({ share, medianWidth, medianError, bias }: Coverage): string =>
-  `${share.toFixed(3)} | ${medianWidth.toFixed(2)} | ${medianError.toFixed(2)} | ${bias.toFixed(2)}`
+/** Written by \`node build/coating-coverage.mjs\`, from simulated panels whose seeds serve for nothing else. */
+export const intervalCoverage: readonly MeasuredCoverage[] = [
+${lines.join('\n')}
+]
+`
+}

@@ -24,6 +24,8 @@ export interface CoatingCar {
   readonly films: readonly string[]
   readonly sides: readonly string[]
   readonly seams: readonly string[]
+  /** Spots whose reading something speaks against: a failed check, an edge too near, what lies below. */
+  readonly marked: readonly { readonly spot: number; readonly why: readonly string[] }[]
   readonly cannotTell: string
   readonly textAlternative: string
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { PlanPoint, ViewId } from './finding.ts'
+import type { PanelId } from './panel.ts'
 import type { ReadingValue } from './reading.ts'
 import { coatingUnit } from './units.ts'
 
@@ -58,6 +59,7 @@ export interface GridPlace {
 
 /** Places to read one after the other, row by row. */
 export interface ReadingGrid {
+  readonly panelId: PanelId
   readonly view: ViewId
   readonly apartMm: number
   readonly places: readonly GridPlace[]

@@ -47,6 +47,8 @@ export interface MappedSpot {
   readonly uncertaintyUm: number | null
   /** What is to be known of this reading: checks that are missing or failed, an edge too near. */
   readonly flags: readonly string[]
+  /** True where something speaks against the reading itself, not merely a check that is missing. */
+  readonly marked: boolean
 }
 
 /** What the readings of one panel say of its coating. `problem` says why there is no map, and what would make one. */

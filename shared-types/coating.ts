@@ -117,7 +117,8 @@ export const coatingFieldInput = z.strictObject({
 })
 export type CoatingFieldInput = z.infer<typeof coatingFieldInput>
 
-const interval = z.strictObject({
+/** An extent with the ends of its interval. */
+export const extentInterval = z.strictObject({
   low: z.number(),
   middle: z.number(),
   high: z.number(),
@@ -135,8 +136,8 @@ export const coatingFieldAnswer = z.strictObject({
   saturated: z.number().int(),
   assessedM2: z.number(),
   notAssessedM2: z.number(),
-  fillerAreaM2: interval,
-  fillerVolumeCm3: interval,
+  fillerAreaM2: extentInterval,
+  fillerVolumeCm3: extentInterval,
   /** Share of the assessed surface in each range asked about, with the middle nine tenths of its draws; empty when none was. */
   classes: z
     .array(

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { coatingFieldAnswer, coatingFieldInput } from './coating.ts'
+import { coatingChangeAnswer, coatingChangeInput } from './coating-change.ts'
 import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
 import { identityAnswer, identityInput } from './identity-answer.ts'
 import {
@@ -121,6 +122,8 @@ export const countedPart = z.strictObject({
 })
 export type CountedPart = z.infer<typeof countedPart>
 
+const bounds = z.strictObject({ lowPercent: percent, highPercent: percent })
+
 const originality = {
   about: 'Shares of metal, paint and parts as bounds: low when all that is unseen is bad, high when it is all good.',
   input: z.strictObject({ panels: z.array(weighedPanel).readonly(), parts: z.array(countedPart).readonly() }),
@@ -141,6 +144,28 @@ const originality = {
     panels: z.array(areaJudgement).readonly(),
     parts: z.array(shareRange).readonly(),
     lookNext: z.array(z.strictObject({ panelId: z.string().nullable(), what: z.string(), why: z.string() })).readonly(),
+    wouldNarrow: z
+      .array(
+        z.strictObject({
+          reference,
+          label: z.string(),
+          how: z.string(),
+          narrows: z
+            .array(
+              z.strictObject({
+                range: z.enum(['original metal', 'factory finish', 'parts']),
+                points: z.number(),
+                now: bounds,
+                ifYes: bounds,
+                ifNo: bounds,
+              }),
+            )
+            .readonly(),
+          mostPoints: z.number(),
+        }),
+      )
+      .readonly(),
+    weights: z.string(),
   }),
 }
 
@@ -227,6 +252,12 @@ const coating = {
   output: coatingFieldAnswer,
 }
 
+const coatingChange = {
+  about: 'Filler of one panel before and after work on it, with the difference of area and volume and its interval.',
+  input: coatingChangeInput,
+  output: coatingChangeAnswer,
+}
+
 /** Every computation that can be run on plain input, by the name given on the command line. */
 export const computations = {
   originality,
@@ -238,6 +269,7 @@ export const computations = {
   identity,
   'tell-shares': tellShares,
   coating,
+  'coating-change': coatingChange,
   'identification-number': identificationNumber,
   'tyre-code': tyreCode,
   'date-code': dateCode,

@@ -3,15 +3,18 @@ import { type DimensionList, ownDimensions } from './body-dimensions.ts'
 import { carConditions, carNumberDraft, commission, consent, particulars, visitDraft } from './car.ts'
 import type { Caution } from './caution.ts'
 import { claimDraft } from './claim.ts'
+import { coatingSubstrate } from './coating.ts'
 import type { CoatingCar } from './coating-car.ts'
+import type { CoatingChange } from './coating-change.ts'
 import { columnMapping, type PastedColumns, pastedText, type ReadingGrid } from './coating-import.ts'
 import type { CoatingMap } from './coating-map.ts'
+import type { PlaceLine } from './coating-place.ts'
 import { correctionDraft } from './correction.ts'
 import { paper } from './edition.ts'
 import { exhibitDraft, exhibitWords, measurement, pickedGeometry } from './exhibit.ts'
 import { type FasteningAnswer, fasteningSample } from './fastening-sample.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
-import { findingDraft, viewId } from './finding.ts'
+import { findingDraft, planPoint, viewId } from './finding.ts'
 import { settledQuestion } from './identity-asking.ts'
 import type { IdentityMore } from './identity-more.ts'
 import type { IdentityView, NextLook, OfferedSheet, TellView } from './identity-view.ts'
@@ -88,6 +91,17 @@ export const requests = {
   'coating.map': asking<CoatingMap>()({ panelId }),
   /** Every panel read on one scale, with what its films are compatible with. */
   'coating.car': asking<CoatingCar>()({}),
+  /** Filler before and after a correction that cites readings; null where it cites none. */
+  'coating.change': asking<CoatingChange | null>()({ number }),
+  /** What is to be known before a reading is taken there: what the gauge can read, and edge and curve. */
+  'coating.place': asking<readonly PlaceLine[]>()({
+    panelId,
+    view: viewId,
+    at: planPoint.nullable(),
+    gauge: number.nullable(),
+    mode: gaugeMode,
+    substrate: coatingSubstrate,
+  }),
   /** Places to read one after the other while walking. */
   'coating.grid': asking<ReadingGrid>()({ panelId }),
   /** Pasted columns or the text of a CSV, as they would go in; without a mapping the likeliest is taken. */
@@ -170,6 +184,7 @@ export const requests = {
     mapping: columnMapping,
     gauge: number.nullable(),
     mode: gaugeMode,
+    substrate: coatingSubstrate.default('unknown'),
     readAt: instant,
   }),
   'gauge.add': changing({ draft: gaugeDraft }),
@@ -194,6 +209,8 @@ export const requests = {
   /** A measurement read off a photograph: its value is computed from what was picked. */
   'exhibit.addPicked': changing({ words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
   'exhibit.repick': changing({ number, words: exhibitWords, what: requiredLine, picked: pickedGeometry }),
+  /** Corrects a measurement that was not read off a photograph; tells that take their value from it follow. */
+  'exhibit.remeasure': changing({ number, words: exhibitWords, measurement }),
   'exhibit.withdraw': changing({ number }),
   'edition.issue': changing({ paper, reason: noteText }),
   'journal.undo': changing({}),

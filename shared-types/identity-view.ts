@@ -115,6 +115,25 @@ export interface NextLook {
   readonly reason: string
 }
 
+/** A number on the car as a sheet reads it. */
+export interface NumberReadView {
+  /** Rows of the record that read alike. */
+  readonly rows: readonly number[]
+  /** What number it is, by the sheet. */
+  readonly name: string
+  readonly asRead: string
+  /** Place by place what it says of the car; empty where it does not have the form. */
+  readonly says: readonly string[]
+  /** Why it does not have the form, and what would give it one. */
+  readonly why: string | null
+  readonly wouldFit: readonly string[]
+  /** False where it is so unlike the form that it says nothing. */
+  readonly counts: boolean
+  /** Tells read off the same marks, which are not counted beside it. */
+  readonly standsFor: readonly string[]
+  readonly source: string
+}
+
 /** What the car can still be. `problem` says why there is no answer, and what to do. */
 export interface IdentityView {
   readonly sheets: readonly { readonly sheetId: string; readonly title: string; readonly edition: string }[]
@@ -123,6 +142,7 @@ export interface IdentityView {
   readonly buildsLeft: string
   readonly variables: readonly VariableView[]
   readonly tells: readonly TellView[]
+  readonly numbers: readonly NumberReadView[]
   readonly claims: readonly ClaimView[]
   readonly conflicts: readonly ConflictView[]
   readonly repairs: readonly (readonly string[])[]

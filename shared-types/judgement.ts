@@ -72,6 +72,28 @@ export interface LookNext {
   readonly why: string
 }
 
+/** What settling one thing would leave of a range. Both ways it is narrower by the same. */
+export interface NarrowedRange {
+  readonly range: 'original metal' | 'factory finish' | 'parts'
+  /** By how many points of a hundred the range becomes narrower. */
+  readonly points: number
+  readonly now: Bounds
+  readonly ifYes: Bounds
+  readonly ifNo: Bounds
+}
+type Bounds = Pick<ShareRange, 'lowPercent' | 'highPercent'>
+
+/** A panel or part that is not settled, with what settling it would do to the ranges. */
+export interface WouldNarrow {
+  readonly reference: Reference
+  readonly label: string
+  /** Why it is open, and how to look. */
+  readonly how: string
+  readonly narrows: readonly NarrowedRange[]
+  /** Greatest of the narrowings. */
+  readonly mostPoints: number
+}
+
 export interface Coverage {
   readonly layer: 'outer' | 'inner' | 'under'
   readonly seen: number
@@ -89,4 +111,8 @@ export interface Judgement {
   readonly parts: readonly ShareRange[]
   readonly openQuestions: readonly OpenQuestion[]
   readonly lookNext: readonly LookNext[]
+  /** Everything open, greatest narrowing first. */
+  readonly wouldNarrow: readonly WouldNarrow[]
+  /** What each thing weighs, and on what basis, in words. */
+  readonly weights: string
 }

@@ -1,6 +1,7 @@
 import type { ComputationOutput } from './computations.ts'
 import type { Measurement } from './exhibit.ts'
 import type { PictureMeasured } from './measuring.ts'
+import type { Observation } from './observation.ts'
 
 /** A measure on a photograph: as computed, and rounded and worded as it would be kept. */
 export interface PictureAnswer {
@@ -21,5 +22,5 @@ export interface TellMeasured {
   }[]
   readonly exactness: ComputationOutput<'tell-exactness'>
   /** What is noted of it as measured; null when nothing is. */
-  readonly noted: { readonly value: number; readonly standardUncertainty: number } | null
+  readonly noted: Observation['measured']
 }

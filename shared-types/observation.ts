@@ -20,7 +20,14 @@ export const observation = z.strictObject({
   /** For `believed`: how sure, as a share of 100 that the value is the one named. */
   surePercent: z.number().min(1).max(99).nullable(),
   /** For `measured`: the value in the tell's unit, with its standard uncertainty (JCGM 100). */
-  measured: z.strictObject({ value: z.number(), standardUncertainty: z.number().positive() }).nullable(),
+  measured: z
+    .strictObject({
+      value: z.number(),
+      standardUncertainty: z.number().positive(),
+      /** Number of the measurement it was taken from, among `exhibits`; the value follows when that is measured again. */
+      from: z.number().int().positive().optional(),
+    })
+    .nullable(),
   exhibits: z.array(z.number().int().positive()).max(200),
   note: noteText,
 })

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { coatingSubstrate } from './coating.ts'
 import { viewId } from './finding.ts'
 import { panelId } from './panel.ts'
 import { calendarDay, coatingUnit, instant, lineText, noteText, requiredLine, thicknessUm } from './units.ts'
@@ -26,6 +27,8 @@ export const spotDraft = z.strictObject({
   enteredIn: coatingUnit,
   gauge: z.number().int().positive().nullable(),
   mode: gaugeMode,
+  /** What lies below the coating there. */
+  substrate: coatingSubstrate.default('unknown'),
   readAt: instant,
   exhibits: z.array(z.number().int().positive()).max(200),
   note: noteText,

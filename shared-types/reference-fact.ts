@@ -201,6 +201,9 @@ export const sheetInterchange = z.strictObject({
     .max(200),
 })
 
+/** Tell that is read off these very marks: what is noted of it and the number are one observation. */
+const readBy = sheetReference.nullable().default(null)
+
 /** One place of a number: marks that must stand there, marks that tell of the build, or figures in sequence. */
 const numberPlace = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -215,6 +218,7 @@ const numberPlace = z.discriminatedUnion('kind', [
       .array(z.strictObject({ text: requiredLine, means: sheetCondition, words: lineText.default('') }))
       .min(1)
       .max(500),
+    readBy,
   }),
   z.strictObject({
     kind: z.literal('sequence'),
@@ -233,6 +237,7 @@ const numberPlace = z.discriminatedUnion('kind', [
       )
       .max(2000)
       .default([]),
+    readBy,
   }),
 ])
 
@@ -244,6 +249,13 @@ export const sheetNumber = z.strictObject({
   part: partId.nullable().default(null),
   /** Spaces, dots, dashes and strokes as found say nothing. */
   passOverSeparators: z.boolean().default(true),
+  /** Share of single characters read wrong by a careful reader on the car. The default is common practice, no source. */
+  misread: share.default(0.005),
+  /**
+   * Share of cars whose number is not the one they left with: stamped anew, or on a plate or part that was changed. It is
+   * then any number of this form. The default is common practice, no source.
+   */
+  replaced: share.default(0.03),
   places: z.array(numberPlace).min(1).max(20),
 })
 export type SheetNumber = z.infer<typeof sheetNumber>

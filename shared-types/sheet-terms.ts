@@ -16,4 +16,6 @@ export interface SheetTerms {
   readonly sheetId: string
   readonly title: string
   readonly variables: readonly TermVariable[]
+  /** Numbers whose writing it knows, by name. */
+  readonly numbers: readonly string[]
 }

@@ -1,5 +1,6 @@
 import type { ComputationInput, ComputationName, ComputationOutput } from '../../shared-types/computations.ts'
 import { coatingField } from './coating/coating-field.ts'
+import { coatingChange } from './coating/extent-change.ts'
 import { readDateCode } from './dating/date-code.ts'
 import { checkIdentificationNumber } from './dating/identification-number.ts'
 import { odometerOrder } from './dating/odometer.ts'
@@ -41,6 +42,7 @@ export const compute: { readonly [N in ComputationName]: (input: ComputationInpu
   identity: answerIdentity,
   'tell-shares': sharesAsked,
   coating: (input) => coatingField(input),
+  'coating-change': coatingChange,
   'identification-number': checkIdentificationNumber,
   'tyre-code': readTyreCode,
   'date-code': readDateCode,

@@ -22,6 +22,17 @@ const FINEST_MM = 12
  * smallest outline it lies in. So is what stands before it or is no metal: glass, bumpers, lamps, wheels.
  */
 export function panelGrid(view: PlanView, panel: PlanPanel): PanelGrid {
+  const known = laid.get(panel)
+  if (known !== undefined) return known
+  const grid = laidGrid(view, panel)
+  laid.set(panel, grid)
+  return grid
+}
+
+/** Grids already laid: a plan keeps its panels for as long as it is drawn, and a grid takes longer than a map's question. */
+const laid = new WeakMap<PlanPanel, PanelGrid>()
+
+function laidGrid(view: PlanView, panel: PlanPanel): PanelGrid {
   const outline = flattened(readOutline(panel.outline))
   const box = boundsOf(outline)
   const cellMm = Math.max(FINEST_MM, Math.max(box.width, box.height) / ALONG)

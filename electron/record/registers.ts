@@ -56,10 +56,12 @@ export const registers: Registers<RegisterName> = {
       enteredIn: 'text',
       gauge: 'whole',
       mode: 'text',
+      substrate: 'text',
       readAt: 'text',
       exhibits: 'list',
       note: 'text',
     },
+    readsAs: { substrate: 'unknown' },
   },
   gauges: {
     table: 'gauges',
@@ -170,8 +172,10 @@ export const registers: Registers<RegisterName> = {
       exhibitsBefore: 'list',
       exhibitsAfter: 'list',
       findingsAfter: 'list',
+      coating: 'list',
       note: 'text',
     },
+    readsAs: { coating: null },
   },
   exhibits: {
     table: 'exhibits',

@@ -1,5 +1,6 @@
 import type { Caution } from '../../shared-types/caution.ts'
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
+import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
@@ -44,6 +45,8 @@ export interface ComputedContent {
   readonly partsJudged: PartsReported | null
   /** Maps of panels whose readings leave open how much filler there is. */
   readonly coatingMaps: readonly CoatingMap[]
+  /** Filler before and after each correction that cites readings. */
+  readonly coatingChanges: readonly CoatingChange[]
   /** Every panel read on one scale. */
   readonly coatingCar: CoatingCar
   /** Measurements by tape or calliper, worked out again from their readings. */

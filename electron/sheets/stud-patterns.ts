@@ -9,12 +9,11 @@ const patternFile = z.strictObject({
         label: z.string().min(1),
         studs: z.number().int().min(3).max(20),
         diameterMm: z.number().positive(),
-        usedBy: z.string(),
         source: z.string().min(1),
       }),
     )
     .min(1),
 })
 
-/** Stud patterns met on cars, with who is said to have used them and where that is from; common practice, of no one car. */
+/** Stud patterns met on cars, with where each is from; common practice, of no one car. */
 export const studPatterns = once(() => readList('stud-patterns.json', patternFile).patterns)

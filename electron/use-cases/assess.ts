@@ -1,4 +1,5 @@
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
+import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
@@ -10,6 +11,7 @@ import type { TimeLineView } from '../../shared-types/time-line-view.ts'
 import { rustGrade } from '../analysis/grades/rust-grade.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
 import { coatingCar } from './coating-car.ts'
+import { coatingChangesOf } from './coating-change.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
@@ -34,6 +36,8 @@ export interface Assessment {
   readonly parts: PartsReported | null
   readonly coatingMaps: readonly CoatingMap[]
   readonly coatingCar: CoatingCar
+  /** Filler before and after each correction that cites readings, with the interval of the difference. */
+  readonly coatingChanges: readonly CoatingChange[]
   /** Measurements that came of readings, each with what it decides and what it leaves tied. */
   readonly measurements: readonly KeptTape[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
@@ -60,6 +64,7 @@ export async function assess(program: Program): Promise<Assessment> {
     parts: view.sheets.length === 0 ? null : await partsJudged(record, shelfOf(program)),
     coatingMaps: await coatingMapsOf(view),
     coatingCar: coatingCar(view),
+    coatingChanges: await coatingChangesOf(view),
     measurements: await keptTapes(record),
     spots: view.spots.map((spot) => ({
       spot: spot.number,

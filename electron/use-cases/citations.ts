@@ -1,3 +1,4 @@
+import type { Correction } from '../../shared-types/correction.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { NumberedRegister, RecordView } from '../../shared-types/record.ts'
 import { rowMark } from './row-marks.ts'
@@ -13,6 +14,9 @@ const every = (from: string, register: NumberedRegister, numbers: readonly numbe
   numbers.map((number) => ({ from, register, number }))
 const maybe = (from: string, register: NumberedRegister, number: number | null): readonly Citation[] =>
   number === null ? [] : [{ from, register, number }]
+
+const spotsCited = ({ coating }: Correction): readonly number[] =>
+  coating === null ? [] : [...coating.before, ...coating.after].map(({ number }) => number)
 
 /** Every reference from one row of the record to another. */
 function citations(now: RecordView): readonly Citation[] {
@@ -37,6 +41,7 @@ function citations(now: RecordView): readonly Citation[] {
     ...now.corrections.flatMap((row) => [
       ...every(rowMark('corrections', row.number), 'findings', [...row.findings, ...row.findingsAfter]),
       ...every(rowMark('corrections', row.number), 'exhibits', [...row.exhibitsBefore, ...row.exhibitsAfter]),
+      ...every(rowMark('corrections', row.number), 'spots', spotsCited(row)),
     ]),
   ]
 }

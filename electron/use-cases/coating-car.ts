@@ -12,7 +12,8 @@ import { type CarFilms, carFilms } from './car-films.ts'
 import { sortedByMode } from './coating-question.ts'
 import { panelNameIn, panelsOfRecord } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
-import { gaugesRead, type SpotRead, spotsRead } from './spots-read.ts'
+import { markedSpots } from './spot-marks.ts'
+import { gaugesRead, type SpotRead, spotsRead, standingSpots } from './spots-read.ts'
 
 const CANNOT_TELL =
   'Films are compared, not dated: a population is compatible with one paint job and never says which, nor when; a factory finish and a skilful strip and refinish can read alike.'
@@ -21,7 +22,7 @@ const CANNOT_TELL =
 export function coatingCar(view: RecordView): CoatingCar {
   const order = new Map(panelsOfRecord(view).panels.map(({ id, stop }) => [id, stop]))
   const stop = (id: string) => order.get(id) ?? Number.MAX_SAFE_INTEGER
-  const byPanel = [...groupedBy(spotsRead(gaugesRead(view), view.spots), ({ spot }) => spot.panelId)]
+  const byPanel = [...groupedBy(spotsRead(gaugesRead(view), standingSpots(view).standing), ({ spot }) => spot.panelId)]
     .map(([panelId, own]): [string, SpotRead[]] => [panelId, sortedByMode(own).mapped.filter(({ um }) => um !== null)])
     .filter(([, own]) => own.length > 0)
     .toSorted(([one], [other]) => stop(one) - stop(other) || one.localeCompare(other))
@@ -55,6 +56,7 @@ export function coatingCar(view: RecordView): CoatingCar {
           ),
     sides: filmSteps(sidePairs(known.films, name), known.scatter, 'pair'),
     seams: filmSteps(seamPairs(view, known.films, name), known.scatter, 'seam'),
+    marked: markedSpots(view),
     cannotTell: CANNOT_TELL,
     textAlternative: rows.map(rowInWords).join('; '),
   }

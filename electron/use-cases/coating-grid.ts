@@ -50,7 +50,7 @@ export function readingGrid(view: RecordView, panelId: PanelId): ReadingGrid {
     const words = `row ${rowNumbers.indexOf(row) + 1} of ${rowNumbers.length}, place ${inRow.findIndex((other) => other.at === at) + 1} of ${inRow.length}: ${Math.round(at.u - box.u)} mm from the left and ${Math.round(at.v - box.v)} mm from the upper edge as drawn`
     return { at, words, spot: read?.number ?? null }
   })
-  return { view: placed.view.id, apartMm, places }
+  return { panelId, view: placed.view.id, apartMm, places }
 }
 
 export const coatingGridUseCases: Pick<UseCases, 'coating.grid'> = {

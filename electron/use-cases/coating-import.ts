@@ -132,7 +132,7 @@ function problemWith(lines: number, spots: number, { columns }: ColumnMapping): 
 }
 
 function imported(input: RequestInput<'spots.import'>, { now, take }: Draft): Decision {
-  const { panelId, text, mapping, gauge, mode, readAt } = input
+  const { panelId, text, mapping, gauge, mode, substrate, readAt } = input
   const { columns, spots } = readText(now, panelId, text, mapping)
   if (columns.problem !== null) throw new ProblemError('input-refused', columns.problem, { field: 'text' })
   if (gauge !== null && !now.gauges.some(({ number }) => number === gauge))
@@ -154,6 +154,7 @@ function imported(input: RequestInput<'spots.import'>, { now, take }: Draft): De
       enteredIn: mapping.unit,
       gauge,
       mode,
+      substrate,
       readAt,
       exhibits: [],
       note: '',

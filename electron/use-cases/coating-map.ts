@@ -12,7 +12,8 @@ import { computeAside } from './computing/compute-aside.ts'
 import { panelStateOf } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { listOfMarks, rowMark } from './row-marks.ts'
-import { gaugesRead, mainGauge, type SpotRead, spotsRead } from './spots-read.ts'
+import { speaksAgainst, withEdge } from './spot-marks.ts'
+import { gaugesRead, mainGauge, type SpotRead, spotsRead, standingSpots } from './spots-read.ts'
 
 const CANNOT_TELL =
   'A map of thickness cannot tell factory paint from a skilful strip and refinish of the same thickness, nor filler from thick paint or lead by thickness alone, nor whether metal is missing behind: that takes a look at the back.'
@@ -38,14 +39,17 @@ const nothing = {
 /** What the readings of one panel say of its coating, computed anew from the record. */
 export async function coatingMap(view: RecordView, panelId: PanelId): Promise<CoatingMap> {
   const gauges = gaugesRead(view)
-  const every = spotsRead(gauges, view.spots)
+  const { standing: stillTrue, before } = standingSpots(view)
+  const every = spotsRead(gauges, stillTrue)
   const own = every.filter(({ spot }) => spot.panelId === panelId)
   const placed = placedPanel(
     view,
     panelId,
     own.map(({ spot }) => spot),
   )
-  const standing = own.filter(({ spot }) => spot.at !== null && spot.view === placed?.view.id)
+  const standing = own
+    .filter(({ spot }) => spot.at !== null && spot.view === placed?.view.id)
+    .map((read) => (placed === null ? read : withEdge(read, placed, gauges)))
   const gauge = mainGauge(
     gauges,
     standing.map(({ spot }) => spot),
@@ -91,6 +95,7 @@ export async function coatingMap(view: RecordView, panelId: PanelId): Promise<Co
         ...answer.leftOut.map(({ count, why }) => `${count}: ${why}`),
         ...(unplaced === 0 ? [] : [`${unplaced}: no place in this view`]),
         ...leftOut,
+        ...readBefore(view, panelId, before),
       ],
       next: answer.next.spots.map(({ xMm, yMm, words }) => ({ at: { u: xMm, v: yMm }, words })),
       stopping: answer.next.words,
@@ -114,8 +119,17 @@ function mappedSpot({ spot, kind, um, readUm, uncertaintyUm, flags }: SpotRead):
       orMore: kind === 'more than',
       uncertaintyUm: um === null ? null : uncertaintyUm,
       flags,
+      marked: speaksAgainst(flags).length > 0,
     },
   ]
+}
+
+/** What was read before a correction that has been done speaks of the panel no longer. */
+function readBefore({ spots }: RecordView, panelId: PanelId, before: ReadonlyMap<number, number>): string[] {
+  const own = spots.filter((spot) => spot.panelId === panelId && before.has(spot.number))
+  return [...groupedBy(own, ({ number }) => before.get(number) ?? 0)].map(
+    ([correction, cited]) => `${cited.length}: read before ${rowMark('corrections', correction)} was done`,
+  )
 }
 
 /** Readings the checks do not stand behind, one line for each reason. */
@@ -150,7 +164,7 @@ const SPOTS_TO_PRINT = 5
 
 /** Maps of the panels whose readings leave open how much filler there is, in the order they were first read. */
 export async function coatingMapsOf(view: RecordView): Promise<readonly CoatingMap[]> {
-  const placed = spotsRead(gaugesRead(view), view.spots).filter(({ spot }) => spot.at !== null)
+  const placed = spotsRead(gaugesRead(view), standingSpots(view).standing).filter(({ spot }) => spot.at !== null)
   const open = [...groupedBy(placed, ({ spot }) => spot.panelId)].filter(
     ([, spots]) => spots.length >= SPOTS_TO_PRINT && spots.some(({ um }) => (um ?? 0) > THRESHOLD_UM),
   )

@@ -1,9 +1,12 @@
+import type { CarNumber } from '../../shared-types/car.ts'
 import type { Claim } from '../../shared-types/claim.ts'
 import type { IdentityClaim, IdentityEvidence, IdentityLiteral } from '../../shared-types/identity-model.ts'
 import type { Observation } from '../../shared-types/observation.ts'
 import { measuredLikelihood } from '../analysis/identity/measured-likelihood.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
+import { numbersAtTheirWord } from './identity-number-words.ts'
+import { type NumberRead, numbersRead } from './identity-numbers.ts'
 import { rowMark } from './row-marks.ts'
 
 /** Weight of each value of a tell under what was noted; null where it says nothing. */
@@ -48,24 +51,47 @@ function claimEvidence(claim: Claim, compiled: CompiledSheets): IdentityClaim[] 
   return [{ id: rowMark('claims', claim.number), says, saidWhenTrue: share, saidWhenFalse: 1 - share, repeats }]
 }
 
+/** What of a record identity is inferred from, and how it is weighed. */
+export interface Noted {
+  readonly observations: readonly Observation[]
+  readonly numbers: readonly NumberRead[]
+}
+
+type Rows = { readonly observations: readonly Observation[]; readonly carNumbers: readonly CarNumber[] }
+
+/** Observations and numbers of a record as its sheets read them. */
+export function notedBy({ observations, carNumbers }: Rows, compiled: CompiledSheets): Noted {
+  const tells = new Map(compiled.tells.map((tell) => [tell.key, tell]))
+  const weighed = observations.filter((row) => {
+    const tell = tells.get(row.tell)
+    return tell !== undefined && seenOf(row, tell) !== null
+  })
+  const numbers = numbersRead(carNumbers, new Set(weighed.map(({ tell }) => tell)), compiled)
+  return { observations, numbers }
+}
+
+/** Tells whose marks were read as part of a number that counts. */
+export const toldByNumbers = ({ numbers }: Noted): ReadonlySet<string> =>
+  new Set(numbers.flatMap(({ likelihood, standsFor }) => (likelihood === null ? [] : standsFor)))
+
 /**
  * What was noted, as the engine's evidence. A claim counts only with a reliability, and one that repeats another is no
- * second witness. What cannot be seen or was disturbed says nothing.
+ * second witness. What cannot be seen or was disturbed says nothing. Numbers stand for the tells read off the same marks;
+ * taken at their word they are asked what cannot all be so.
  */
-export function identityEvidence(
-  observations: readonly Observation[],
-  claims: readonly Claim[],
-  compiled: CompiledSheets,
-): IdentityEvidence {
+export function identityEvidence(noted: Noted, claims: readonly Claim[], compiled: CompiledSheets): IdentityEvidence {
   const tells = new Map(compiled.tells.map((tell) => [tell.key, tell]))
+  const told = toldByNumbers(noted)
   return {
-    readings: observations.flatMap((row) => {
+    readings: noted.observations.flatMap((row) => {
       const tell = tells.get(row.tell)
-      const seen = tell === undefined ? null : seenOf(row, tell)
+      const seen = tell === undefined || told.has(row.tell) ? null : seenOf(row, tell)
       return seen === null ? [] : [{ id: row.tell, tell: row.tell, seen }]
     }),
-    observations: [],
+    observations: noted.numbers.flatMap(({ id, of, likelihood }) =>
+      likelihood === null ? [] : [{ id, variable: of.key, likelihood: { ...likelihood } }],
+    ),
     claims: claims.flatMap((claim) => claimEvidence(claim, compiled)),
-    certain: [],
+    certain: numbersAtTheirWord(noted.numbers, compiled),
   }
 }

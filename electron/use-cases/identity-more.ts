@@ -1,11 +1,12 @@
 import type { IdentityAnswer, IdentityInput } from '../../shared-types/identity-answer.ts'
 import type { IdentityEvidence, IdentityLiteral } from '../../shared-types/identity-model.ts'
 import type { ClaimOutlook, IdentityMore, NamedValue, ProbableBuildView } from '../../shared-types/identity-more.ts'
-import type { Observation } from '../../shared-types/observation.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
+import { type Noted, toldByNumbers } from './identity-evidence.ts'
 import { rarityView, whatIsCounted } from './identity-rarity.ts'
-import { seenWords, valueName } from './identity-words.ts'
+import { factInWords, seenWords, valueName } from './identity-words.ts'
+import type { SheetsOfRecord } from './sheets-of-record.ts'
 
 const BUILDS_LISTED = 3
 const LOOKS_LISTED = 3
@@ -29,27 +30,26 @@ export const nothingAsked = {
 } satisfies Omit<IdentityInput, 'model' | 'evidence'>
 
 interface AskedMore {
+  readonly own: SheetsOfRecord
   readonly compiled: CompiledSheets
-  /** Name of the sheets' compiled model, as in the first question. */
-  readonly key: string
   readonly evidence: IdentityEvidence
   readonly statements: readonly {
     readonly id: string
     readonly claim: number
     readonly says: readonly IdentityLiteral[]
   }[]
-  readonly observations: readonly Observation[]
+  readonly noted: Noted
   readonly shelf: string | null
 }
 
 /** What takes longer than the weights: most probable builds, rarity, and the outlook of every claim. */
 export async function moreAbout(about: AskedMore): Promise<IdentityMore | null> {
-  const { compiled, key, evidence, statements, shelf } = about
+  const { own, compiled, evidence, statements, noted, shelf } = about
   const { model } = compiled
   if (model === null) return null
   const ask = (asked: Partial<IdentityInput>) => {
     const input: IdentityInput = { ...nothingAsked, model, evidence, ...asked }
-    return computeAside('identity', input, { keeps: { field: 'model', key }, shelf, when: 'later' })
+    return computeAside('identity', input, { keeps: { field: 'model', key: own.key }, shelf, when: 'later' })
   }
   const first = await ask({ builds: BUILDS_LISTED })
   if (first.posterior === null) return { builds: [], proved: true, rarity: null, claims: [] }
@@ -57,9 +57,10 @@ export async function moreAbout(about: AskedMore): Promise<IdentityMore | null> 
   const options = counted.settled.length === 0 ? null : counted.settled
   const rarity = options === null ? null : (await ask({ options })).rarity
   const claims: ClaimOutlook[] = []
+  const told = toldByNumbers(noted)
   for (const { claim, says } of statements) {
     const answer = await ask({ statement: says, question: { about: 'statement', says } })
-    claims.push({ claim, settledBy: settledBy(compiled, answer), story: storyOf(about, answer, first) })
+    claims.push({ claim, settledBy: settledBy(compiled, answer, told), story: storyOf(about, answer, first) })
   }
   return {
     builds: buildViews(compiled, first),
@@ -85,10 +86,14 @@ function buildViews(compiled: CompiledSheets, answer: IdentityAnswer): readonly 
   }))
 }
 
-function settledBy(compiled: CompiledSheets, answer: IdentityAnswer): ClaimOutlook['settledBy'] {
+function settledBy(
+  compiled: CompiledSheets,
+  answer: IdentityAnswer,
+  told: ReadonlySet<string>,
+): ClaimOutlook['settledBy'] {
   const names = new Map(compiled.tells.map(({ key, tell }) => [key, tell.name]))
   return (answer.worths?.tells ?? [])
-    .filter(({ bits }) => bits >= LEAST_BITS)
+    .filter(({ tell, bits }) => bits >= LEAST_BITS && !told.has(tell))
     .toSorted((one, other) => other.bits - one.bits)
     .slice(0, LOOKS_LISTED)
     .map(({ tell, bits }) => ({ tell, name: names.get(tell) ?? tell, bits }))
@@ -96,7 +101,7 @@ function settledBy(compiled: CompiledSheets, answer: IdentityAnswer): ClaimOutlo
 
 /** The cheapest course of events under which a claim is true, as an argument: what was built, then what must be granted. */
 function storyOf(
-  { compiled, observations }: AskedMore,
+  { own, compiled, noted }: AskedMore,
   { story }: IdentityAnswer,
   { mostProbable }: IdentityAnswer,
 ): ClaimOutlook['story'] {
@@ -109,11 +114,9 @@ function storyOf(
     .filter(({ how, decibansBehind }) => how !== 'as built' && how !== 'said so' && decibansBehind >= LEAST_GRANTED)
     .toSorted((one, other) => other.decibansBehind - one.decibansBehind)
     .slice(0, MOST_GRANTED)
-    .map(({ id, how }) => `${seenWords(id, compiled, observations)} (${how})`)
+    .map(({ id, how }) => `${seenWords(id, compiled, noted)} (${howWords(id, how)})`)
   const donors = story.donors.map(({ donor, kind }) => donorWords(compiled, donor, kind))
-  const wrong = story.factsWrong.map(
-    (id) => `${compiled.cites.get(id)?.[0]?.factId ?? id} (a doubtful fact of the sheet)`,
-  )
+  const wrong = story.factsWrong.map((id) => `“${factInWords(own, id) ?? id}” (a doubtful fact of the sheet)`)
   const line = (head: string, items: readonly string[]) => (items.length === 0 ? [] : [`${head} ${items.join('; ')}.`])
   return {
     decibansBehind: story.decibansBehind,
@@ -126,8 +129,16 @@ function storyOf(
   }
 }
 
+/** How a number that fits badly came to stand there; what a sheet calls misread of a tell has its own word. */
+const howWords = (id: string, how: string): string =>
+  id.startsWith('number ') && how === 'misread' ? 'misread, or not the number it left with' : how
+
 function donorWords(compiled: CompiledSheets, donor: string, kind: string): string {
   const tells = compiled.model?.donors.find(({ id }) => id === donor)?.kinds.find(({ id }) => id === kind)?.fitted ?? {}
   const names = Object.keys(tells).flatMap((key) => compiled.tells.find((each) => each.key === key)?.tell.name ?? [])
-  return `${names.join(', ') || donor} (${kind})`
+  const [cite] = compiled.cites.get(donor) ?? []
+  const own = compiled.names.sheets
+    .find(({ sheetId }) => sheetId === cite?.sheetId)
+    ?.donors.find(({ id }) => id === cite?.factId)
+  return `${names.join(', ') || (own?.name ?? donor)} (${own?.kinds.find(({ id }) => id === kind)?.name ?? kind})`
 }

@@ -12,8 +12,9 @@ import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
 import type { CarRecord } from '../record/car-record.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
-import { identityEvidence, literalsOf } from './identity-evidence.ts'
+import { identityEvidence, literalsOf, notedBy, toldByNumbers } from './identity-evidence.ts'
 import { moreAbout, nothingAsked } from './identity-more.ts'
+import { numberViews } from './identity-number-words.ts'
 import { claimViews, conflictViews, tellViews, variableViews } from './identity-words.ts'
 import { checkObservation } from './observations.ts'
 import type { Program, UseCases } from './program.ts'
@@ -36,6 +37,7 @@ const nothing = {
   buildsLeft: '0',
   variables: [],
   tells: [],
+  numbers: [],
   claims: [],
   conflicts: [],
   repairs: [],
@@ -45,7 +47,10 @@ const nothing = {
 } as const
 
 /** Observations as recorded, with those asked about in their place. */
-function standing(view: NotedForIdentity, whatIf: readonly Observation[]): readonly Observation[] {
+function standing(
+  view: Pick<NotedForIdentity, 'observations'>,
+  whatIf: readonly Observation[],
+): readonly Observation[] {
   const instead = new Map(whatIf.map((row) => [row.tell, row]))
   return [...view.observations.filter(({ tell }) => !instead.has(tell)), ...instead.values()]
 }
@@ -78,7 +83,7 @@ export const identityOf = async (record: CarRecord, asked: AskedOfIdentity = {})
   identityBy(await sheetsOfRecord(record), record.view(), asked)
 
 /** What of a record identity is inferred from. */
-export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'claims'>
+export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'claims' | 'carNumbers'>
 
 /** The same by any sheets, whether a record holds them or not. `view.sheets` are those named in the answer. */
 export async function identityBy(
@@ -94,8 +99,8 @@ export async function identityBy(
     const tell = compiled.tells.find(({ key }) => key === row.tell)
     if (tell !== undefined) checkObservation(row, tell)
   }
-  const observations = standing(view, whatIf)
-  const evidence = identityEvidence(observations, view.claims, compiled)
+  const noted = notedBy({ observations: standing(view, whatIf), carNumbers: view.carNumbers }, compiled)
+  const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
   const asked: IdentityInput = {
     ...nothingAsked,
@@ -112,12 +117,13 @@ export async function identityBy(
       problem: null,
       legalBuilds: answer.legalBuilds,
       buildsLeft: answer.buildsLeft,
-      variables: variableViews(compiled, answer, observations),
-      tells: tellViews(compiled, answer, observations),
-      claims: claimViews(view.claims, compiled, answer, observations),
-      ...conflictViews(own, answer, observations),
+      variables: variableViews(compiled, answer, noted),
+      tells: tellViews(compiled, answer, noted.observations, toldByNumbers(noted)),
+      numbers: numberViews(noted, compiled),
+      claims: claimViews(view.claims, compiled, answer, noted),
+      ...conflictViews(own, answer, noted),
       question,
-      more: more ? await moreAbout({ compiled, key: own.key, evidence, statements, observations, shelf }) : null,
+      more: more ? await moreAbout({ own, compiled, evidence, statements, noted, shelf }) : null,
       scale: SUPPORT_SCALE,
     }
   } catch (fault) {
@@ -133,12 +139,13 @@ async function moreOf(
   shelf: string | null,
 ): Promise<IdentityMore | null> {
   const view = record.view()
-  const { compiled, problem, key } = await sheetsOfRecord(record)
+  const own = await sheetsOfRecord(record)
+  const { compiled, problem } = own
   if (compiled === null || compiled.model === null || problem !== null) return null
-  const observations = standing(view, whatIf)
-  const evidence = identityEvidence(observations, view.claims, compiled)
+  const noted = notedBy({ observations: standing(view, whatIf), carNumbers: view.carNumbers }, compiled)
+  const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
-  return moreAbout({ compiled, key, evidence, statements, observations, shelf })
+  return moreAbout({ own, compiled, evidence, statements, noted, shelf })
 }
 
 /** Claims that say something in the terms of the sheets. */
@@ -158,9 +165,9 @@ let lastLooks: { readonly key: string; readonly looks: readonly NextLook[] } | n
 
 /** The looks worth most now, whatever place is open. */
 async function nextLooks(record: CarRecord, shelf: string): Promise<readonly NextLook[]> {
-  const { sheets, observations, claims } = record.view()
+  const { sheets, observations, claims, carNumbers } = record.view()
   if (sheets.length === 0) return []
-  const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims])
+  const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims, carNumbers])
   if (lastLooks?.key === key) return lastLooks.looks
   const { tells } = await identityOf(record, { chainsOf: [], shelf })
   const looks = tells

@@ -14,6 +14,8 @@ import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
 import { ruleWords } from '../sheets/reference/fact-words.ts'
 import { sourceText } from '../sheets/reference/model-draft.ts'
 import type { KnownVariable } from '../sheets/reference/sheet-names.ts'
+import type { Noted } from './identity-evidence.ts'
+import { misfits, numberWords, placesSaid } from './identity-number-words.ts'
 import { rowMark, shortened } from './row-marks.ts'
 import type { SheetsOfRecord } from './sheets-of-record.ts'
 
@@ -22,12 +24,20 @@ type Contributions = NonNullable<IdentityAnswer['statements'][number]['contribut
 /** Weight of findings, in decibans, from which a claim is called supported or contradicted: "moderate" of the scale. */
 const SETTLED_DECIBANS = 10
 
-const sourceOf = (compiled: CompiledSheets, id: string): string => {
+/** Sources a thing of the model rests on, as printed. */
+export const sourceOf = (compiled: CompiledSheets, id: string): string => {
   const cites = compiled.cites.get(id) ?? []
   return [...new Set(cites.map(({ source }) => sourceText(source)))].join('; ') || 'no source'
 }
 
-export function seenWords(key: string, compiled: CompiledSheets, observations: readonly Observation[]): string {
+/** What was noted under an id of the evidence, in words. */
+export function seenWords(key: string, compiled: CompiledSheets, { observations, numbers }: Noted): string {
+  const number = numbers.find(({ id }) => id === key)
+  if (number !== undefined) return numberWords(number)
+  for (const each of numbers) {
+    const place = placesSaid(each, compiled).find(({ id }) => id === key)
+    if (place !== undefined) return `${numberWords(each)}: ${place.words}`
+  }
   const tell = compiled.tells.find((each) => each.key === key)
   const row = observations.find((each) => each.tell === key)
   const value = tell?.values.find(({ id }) => id === row?.value)?.name
@@ -41,14 +51,14 @@ export function seenWords(key: string, compiled: CompiledSheets, observations: r
 function chainOf(
   contributions: Contributions | null | undefined,
   compiled: CompiledSheets,
-  observations: readonly Observation[],
+  noted: Noted,
 ): readonly ChainStep[] {
   const weight = ({ decibans }: ChainStep) => (decibans === null ? Number.POSITIVE_INFINITY : Math.abs(decibans))
   return (contributions?.leaveOneOut ?? [])
     .map(({ id, decibans, decisive }) => ({
       id,
-      words: seenWords(id, compiled, observations),
-      source: sourceOf(compiled, id),
+      words: seenWords(id, compiled, noted),
+      source: sourceOf(compiled, noted.numbers.find((number) => number.id === id)?.of.key ?? id),
       decibans,
       decisive,
     }))
@@ -70,11 +80,7 @@ function spanOf(variable: KnownVariable, shares: Readonly<Record<string, number>
   return from === null || to === null ? null : { from, to }
 }
 
-export function variableViews(
-  compiled: CompiledSheets,
-  answer: IdentityAnswer,
-  observations: readonly Observation[],
-): readonly VariableView[] {
+export function variableViews(compiled: CompiledSheets, answer: IdentityAnswer, noted: Noted): readonly VariableView[] {
   return compiled.variables.map((variable) => {
     const { key, definition } = variable
     const before = answer.prior.variables[key] ?? {}
@@ -86,7 +92,7 @@ export function variableViews(
       kind: definition.kind,
       values: definition.values.map(({ id, name }) => ({ id, name, before: before[id] ?? 0, now: now[id] ?? 0 })),
       span: spanOf(variable, now),
-      because: chainOf(own, compiled, observations),
+      because: chainOf(own, compiled, noted),
       startDecibans: own == null ? null : oddsDecibans(own.before),
       bySource: sourceWeights(compiled, answer, variable, now),
     }
@@ -168,14 +174,16 @@ export function tellView(
   }
 }
 
+/** @param told tells whose marks were read as part of a number: nothing is left to look at. */
 export function tellViews(
   compiled: CompiledSheets,
   answer: IdentityAnswer,
   observations: readonly Observation[],
+  told: ReadonlySet<string>,
 ): readonly TellView[] {
   const worth = new Map(answer.worths?.tells.map(({ tell, bits }) => [tell, bits]))
   return compiled.tells
-    .map((tell) => tellView(tell, compiled, observations, worth.get(tell.key) ?? null))
+    .map((tell) => tellView(tell, compiled, observations, told.has(tell.key) ? null : (worth.get(tell.key) ?? null)))
     .toSorted((one, other) => (other.bits ?? -1) - (one.bits ?? -1))
 }
 
@@ -183,7 +191,7 @@ export function claimViews(
   claims: readonly Claim[],
   compiled: CompiledSheets,
   answer: IdentityAnswer,
-  observations: readonly Observation[],
+  noted: Noted,
 ): readonly ClaimView[] {
   return answer.statements.flatMap(({ id, contributions, support }) => {
     const claim = claims.find(({ number }) => rowMark('claims', number) === id)
@@ -202,31 +210,40 @@ export function claimViews(
         words: support?.words ?? 'no support',
         speaks,
         verdict: !settled || speaks === 'neither' ? 'not settled' : speaks === 'for' ? 'supported' : 'contradicted',
-        because: chainOf(contributions, compiled, observations),
+        because: chainOf(contributions, compiled, noted),
       },
     ]
   })
 }
 
+/** A fact of the sheets that a rule or doubt of the model stands for, in a sentence; null when it is not one of their rules. */
+export function factInWords({ sheets, compiled }: SheetsOfRecord, id: string): string | null {
+  const [cite] = compiled?.cites.get(id) ?? []
+  const sheet = sheets.find(({ sheetId }) => sheetId === cite?.sheetId)
+  const rule = sheet?.rules.find((each) => each.id === cite?.factId)
+  return sheet === undefined || rule === undefined ? null : ruleWords(sheet, rule)
+}
+
 /** Minimal conflicts as short arguments, and what would have to be wrong. */
 export function conflictViews(
-  { sheets, compiled }: SheetsOfRecord,
+  own: SheetsOfRecord,
   answer: IdentityAnswer,
-  observations: readonly Observation[],
+  noted: Noted,
 ): Pick<IdentityView, 'conflicts' | 'repairs'> {
+  const { compiled } = own
   if (compiled === null) return { conflicts: [], repairs: [] }
   const found = answer.impossible ?? answer.conflicts
-  const wordsOf = (id: string): string => {
-    const [cite] = compiled.cites.get(id) ?? []
-    const sheet = sheets.find(({ sheetId }) => sheetId === cite?.sheetId)
-    const rule = sheet?.rules.find((each) => each.id === cite?.factId)
-    if (sheet !== undefined && rule !== undefined) return ruleWords(sheet, rule)
-    return shortened(seenWords(id, compiled, observations), 120)
-  }
+  const wordsOf = (id: string): string => factInWords(own, id) ?? shortened(seenWords(id, compiled, noted), 120)
+  const basis = (id: string): string =>
+    noted.numbers.find((number) => id === number.id || id.startsWith(`${number.id} place `))?.of.key ?? id
+  const ofForm = misfits(noted, compiled)
   return {
-    conflicts: found.conflicts.map((items) => ({
-      cannotAllBe: items.map(({ id }) => ({ words: wordsOf(id), source: sourceOf(compiled, id) })),
-    })),
-    repairs: found.repairs.map((items) => items.map(({ id }) => wordsOf(id))),
+    conflicts: [
+      ...ofForm.conflicts,
+      ...found.conflicts.map((items) => ({
+        cannotAllBe: items.map(({ id }) => ({ words: wordsOf(id), source: sourceOf(compiled, basis(id)) })),
+      })),
+    ],
+    repairs: [...ofForm.repairs, ...found.repairs.map((items) => items.map(({ id }) => wordsOf(id)))],
   }
 }

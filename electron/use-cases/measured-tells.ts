@@ -6,7 +6,7 @@ import type { UseCases } from './program.ts'
 import { sheetsOfRecord } from './sheets-of-record.ts'
 
 /** Units of measurements in the words of reference sheets; those left out are in no sheet. */
-const unitOfTells: { readonly [U in Measurement['unit']]?: CompiledTell['tell']['unit'] } = {
+export const unitOfTells: { readonly [U in Measurement['unit']]?: CompiledTell['tell']['unit'] } = {
   mm: 'mm',
   '°': 'degrees',
   kg: 'kg',

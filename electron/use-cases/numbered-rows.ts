@@ -49,20 +49,22 @@ export function numberedRows<R extends NumberedRegister>(rules: NumberedRules<R>
     rules.check(row, draft.now, null)
     return put(row, draft.take(register), 'added', draft.now, at)
   }
+  const amending = (row: Unnumbered<R>, number: number, { now }: Draft, at: string): Decision => {
+    numberedRow(now, register, number)
+    rules.check(row, now, number)
+    return put(row, number, 'amended', now, at)
+  }
   return {
-    /** What adding a row decides, for registers whose rows hold more than their draft. */
+    /** What adding and amending a row decide, for registers whose rows hold more than their draft. */
     adding,
+    amending,
     add: (program: Program, input: { commandId: string; draft: Unnumbered<R> }): Promise<Acknowledgement> =>
       sendCommand(program, `${command}.add`, input, (draft, at) => adding(input.draft, draft, at)),
     amend: (
       program: Program,
       input: { commandId: string; number: number; draft: Unnumbered<R> },
     ): Promise<Acknowledgement> =>
-      sendCommand(program, `${command}.amend`, input, ({ now }, at) => {
-        numberedRow(now, register, input.number)
-        rules.check(input.draft, now, input.number)
-        return put(input.draft, input.number, 'amended', now, at)
-      }),
+      sendCommand(program, `${command}.amend`, input, (draft, at) => amending(input.draft, input.number, draft, at)),
     withdraw: (program: Program, input: { commandId: string; number: number }): Promise<Acknowledgement> =>
       sendCommand(program, `${command}.withdraw`, input, ({ now }) => {
         const row = numberedRow(now, register, input.number)

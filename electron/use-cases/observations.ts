@@ -2,6 +2,7 @@ import type { Observation } from '../../shared-types/observation.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
 import { requireCited } from './citations.ts'
+import { checkTakenFrom } from './measured-followers.ts'
 import type { Program, UseCases } from './program.ts'
 import { rowChange, sendCommand } from './send-command.ts'
 import { sheetsOfRecord } from './sheets-of-record.ts'
@@ -39,6 +40,7 @@ export const observationUseCases: Pick<UseCases, 'observation.set' | 'observatio
     const named = tell.values.find(({ id }) => id === observation.value)?.name
     return sendCommand(program, 'observation.set', input, ({ now }) => {
       requireCited(now, 'exhibits', observation.exhibits, 'observation.exhibits')
+      checkTakenFrom(observation, tell, now)
       return {
         changes: [rowChange('observations', observation.tell, observation)],
         label: `${tell.tell.name}: ${named ?? observation.state}`,

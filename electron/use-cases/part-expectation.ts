@@ -86,7 +86,8 @@ async function judged(
   shelf: string | null,
 ): Promise<PartsReported> {
   if (own.compiled === null) return nothing(NO_SHEET)
-  const evidence = identityEvidence(view.observations, view.claims, own.compiled)
+  // Numbers are weighed part by part below, and so are no evidence of what the other parts should be.
+  const evidence = identityEvidence({ observations: view.observations, numbers: [] }, view.claims, own.compiled)
   const { facts, names } = factsOnParts(own, evidence)
   const setOf = travelSets(facts, names)
   const known = knownInterchange(own.sheets, names)

@@ -6,6 +6,7 @@ import type { RecordView } from '../../shared-types/record.ts'
 import { roundedResult } from '../analysis/statistics/rounded-result.ts'
 import { computeAside } from './computing/compute-aside.ts'
 import { addingPicked, checkExhibitPlace, exhibitInWords } from './exhibits.ts'
+import { following, withFollowers } from './measured-followers.ts'
 import { numberedRow } from './numbered-rows.ts'
 import type { UseCases } from './program.ts'
 import { rowMark, shortened } from './row-marks.ts'
@@ -93,9 +94,13 @@ export const pictureMeasureUseCases: Pick<UseCases, 'measuring.picture' | 'exhib
         throw new ProblemError('rule-of-the-trade', message, { field: 'number' })
       }
       const row = { ...before, ...input.words, measurement, picked }
+      const followers = following(now, number, measurement)
       return {
-        changes: [rowChange('exhibits', String(number), row)],
-        label: `Exhibit ${rowMark('exhibits', number)} picked again: ${exhibitInWords(row, now)}`,
+        changes: [rowChange('exhibits', String(number), row), ...followers],
+        label: withFollowers(
+          `Exhibit ${rowMark('exhibits', number)} picked again: ${exhibitInWords(row, now)}`,
+          followers,
+        ),
         number,
       }
     })

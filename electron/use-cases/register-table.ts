@@ -26,6 +26,8 @@ function inert(cell: Cell): string {
 
 const exhibitMarks = (numbers: readonly number[]): string =>
   numbers.map((number) => rowMark('exhibits', number)).join('; ')
+const spotMarks = (spots: readonly { readonly number: number }[]): string =>
+  spots.map(({ number }) => rowMark('spots', number)).join('; ')
 const findingMarks = (numbers: readonly number[]): string =>
   numbers.map((number) => rowMark('findings', number)).join('; ')
 
@@ -87,20 +89,25 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       exhibits: exhibitMarks(exhibits),
     })),
   corrections: (view) =>
-    view.corrections.map(({ number, cost, findings, exhibitsBefore, exhibitsAfter, findingsAfter, ...correction }) => ({
-      correction: rowMark('corrections', number),
-      ...correction,
-      costLow: cost?.low ?? null,
-      costLikely: cost?.likely ?? null,
-      costHigh: cost?.high ?? null,
-      costBasis: cost?.basis ?? '',
-      pricedOn: cost?.pricedOn ?? '',
-      currency: view.commission.currency,
-      findings: findingMarks(findings),
-      exhibitsBefore: exhibitMarks(exhibitsBefore),
-      exhibitsAfter: exhibitMarks(exhibitsAfter),
-      findingsAfter: findingMarks(findingsAfter),
-    })),
+    view.corrections.map(
+      ({ number, cost, findings, exhibitsBefore, exhibitsAfter, findingsAfter, coating, ...correction }) => ({
+        correction: rowMark('corrections', number),
+        ...correction,
+        costLow: cost?.low ?? null,
+        costLikely: cost?.likely ?? null,
+        costHigh: cost?.high ?? null,
+        costBasis: cost?.basis ?? '',
+        pricedOn: cost?.pricedOn ?? '',
+        currency: view.commission.currency,
+        findings: findingMarks(findings),
+        exhibitsBefore: exhibitMarks(exhibitsBefore),
+        exhibitsAfter: exhibitMarks(exhibitsAfter),
+        findingsAfter: findingMarks(findingsAfter),
+        coatingPanel: coating === null ? '' : panelNameIn(view, coating.panelId),
+        spotsBefore: spotMarks(coating?.before ?? []),
+        spotsAfter: spotMarks(coating?.after ?? []),
+      }),
+    ),
   exhibits: (view) =>
     view.exhibits.map(({ number, at, photograph, measurement, picked, ...exhibit }) => ({
       exhibit: rowMark('exhibits', number),

@@ -10,6 +10,7 @@ import { missingLines } from '../report/editions/readiness.ts'
 import { changesSinceEdition, recordContent } from '../report/editions/record-content.ts'
 import type { EditionData } from '../report/report-content.ts'
 import { coatingCar } from './coating-car.ts'
+import { coatingChangesOf } from './coating-change.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
@@ -45,14 +46,15 @@ async function composeInto(
 async function computedOf(program: Program, record: CarRecord) {
   const view = record.view()
   const sheeted = view.sheets.length > 0
-  const [identity, judged, coatingMaps, measurements] = await Promise.all([
+  const [identity, judged, coatingMaps, coatingChanges, measurements] = await Promise.all([
     sheeted ? identityOf(record, { more: true, shelf: shelfOf(program) }) : null,
     sheeted ? partsJudged(record, shelfOf(program)) : null,
     coatingMapsOf(view),
+    coatingChangesOf(view),
     keptTapes(record),
   ])
   const timeLine = await timeLineOf(record, identity)
-  const coating = { coatingMaps, coatingCar: coatingCar(view) }
+  const coating = { coatingMaps, coatingChanges, coatingCar: coatingCar(view) }
   return { judgement: judge(view), identity, timeLine, partsJudged: judged, measurements, ...coating }
 }
 

@@ -7,7 +7,7 @@ import { sheetsOfRecord } from './sheets-of-record.ts'
 /** Name of the engine for "no other car's parts". */
 const NO_DONOR = 'none'
 
-function termsOf({ sheetId, title, variables, donors }: ReferenceSheet): SheetTerms {
+function termsOf({ sheetId, title, variables, donors, numbers }: ReferenceSheet): SheetTerms {
   const built = variables.map(
     ({ id, name, kind, values, groups }): TermVariable => ({
       variable: id,
@@ -28,7 +28,7 @@ function termsOf({ sheetId, title, variables, donors }: ReferenceSheet): SheetTe
       groups: [],
     }),
   )
-  return { sheetId, title, variables: [...built, ...others] }
+  return { sheetId, title, variables: [...built, ...others], numbers: numbers.map(({ name }) => name) }
 }
 
 /** What the sheets of the record have words for, without inferring anything: for claims, and for the panel in hand. */

@@ -2,8 +2,11 @@ import type { DeclaredError } from '../../shared-types/coating.ts'
 import type { Gauge, Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { type CheckedGauge, checkedGauge, checkedReading } from '../analysis/coating/checked-gauge.ts'
+import type { ReadingCover } from '../analysis/coating/gauge-drift.ts'
+import { substrateFlag } from '../analysis/coating/place-words.ts'
 import { groupedBy } from '../analysis/statistics/grouped-by.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
+import { substrateTable } from '../sheets/coating-lists.ts'
 import { rowMark } from './row-marks.ts'
 
 /** Supposed where a gauge declares none: common practice, no source. */
@@ -21,6 +24,9 @@ export interface SpotRead {
   readonly flags: readonly string[]
   readonly beyondShims: boolean
 }
+
+/** Flags of a reading that a further check would lift; all others speak against the reading itself. */
+export const CHECK_MISSING: readonly string[] = ['no check before', 'no check after'] satisfies ReadingCover[]
 
 /** A gauge of the record, or what stands for one that was not noted. */
 export interface GaugeRead {
@@ -62,13 +68,31 @@ export function mainGauge(gauges: ReadonlyMap<number | null, GaugeRead>, spots: 
   return gauges.get(most?.[0] ?? null) ?? (gauges.get(null) as GaugeRead)
 }
 
+/**
+ * Spots that speak of the car as it stands: without those a correction that was done cites as read before it. Each of those is
+ * told with the correction it belongs to.
+ */
+export function standingSpots({ spots, corrections }: RecordView): {
+  readonly standing: readonly Spot[]
+  readonly before: ReadonlyMap<number, number>
+} {
+  const before = new Map(
+    corrections
+      .filter(({ state }) => state !== 'planned')
+      .flatMap(({ number, coating }) => (coating?.before ?? []).map((spot): [number, number] => [spot.number, number])),
+  )
+  return { standing: spots.filter(({ number }) => !before.has(number)), before }
+}
+
 /** Spots with their means put right. Checks are taken as made on steel, so a dual gauge's readings over other metals stay as read. */
 export function spotsRead(gauges: ReadonlyMap<number | null, GaugeRead>, spots: readonly Spot[]): SpotRead[] {
   return spots.map((spot) => {
     const { meanUm, atLeast } = spotSummary({ values: spot.values, gauge: null })
     const { gauge, checked } = mainGauge(gauges, [spot])
-    if (meanUm === null)
-      return { spot, kind: 'no reading', readUm: null, um: null, uncertaintyUm: 0, flags: [], beyondShims: false }
+    const below = substrateFlag(substrateTable(), gauge?.principle ?? null, spot)
+    const said = below === null ? [] : [below.words]
+    if (meanUm === null || below?.reads === false)
+      return { spot, kind: 'no reading', readUm: meanUm, um: null, uncertaintyUm: 0, flags: said, beyondShims: false }
     const corrects = gauge?.principle !== 'dual' || spot.mode !== 'eddy current'
     const { um, standardUncertaintyUm, cover, beyondShims } = checkedReading(checked, meanUm, spot.readAt, corrects)
     return {
@@ -77,7 +101,7 @@ export function spotsRead(gauges: ReadonlyMap<number | null, GaugeRead>, spots: 
       readUm: meanUm,
       um,
       uncertaintyUm: standardUncertaintyUm,
-      flags: cover === 'checked before and after' ? [] : [cover],
+      flags: cover === 'checked before and after' ? said : [cover, ...said],
       beyondShims,
     }
   })

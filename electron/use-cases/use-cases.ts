@@ -1,9 +1,11 @@
 import { claimUseCases } from './claims.ts'
 import { coatingUseCases } from './coating.ts'
 import { coatingCarUseCases } from './coating-car.ts'
+import { coatingChangeUseCases } from './coating-change.ts'
 import { coatingGridUseCases } from './coating-grid.ts'
 import { coatingImportUseCases } from './coating-import.ts'
 import { coatingMapUseCases } from './coating-map.ts'
+import { coatingPlaceUseCases } from './coating-place.ts'
 import { correctionUseCases } from './corrections.ts'
 import { demonstrationUseCases } from './demonstration.ts'
 import { exhibitUseCases } from './exhibits.ts'
@@ -25,6 +27,7 @@ import type { UseCases } from './program.ts'
 import { recordUseCases } from './records.ts'
 import { referenceSheetUseCases } from './reference-sheets.ts'
 import { tableUseCases } from './register-table.ts'
+import { remeasureUseCases } from './remeasuring.ts'
 import { reportUseCases } from './report.ts'
 import { sheetTermUseCases } from './sheet-terms.ts'
 import { measuringUseCases } from './tape/measuring.ts'
@@ -51,7 +54,9 @@ export const useCases: UseCases = {
   ...findingUseCases,
   ...coatingUseCases,
   ...coatingMapUseCases,
+  ...coatingPlaceUseCases,
   ...coatingCarUseCases,
+  ...coatingChangeUseCases,
   ...coatingGridUseCases,
   ...coatingImportUseCases,
   ...partUseCases,
@@ -60,6 +65,7 @@ export const useCases: UseCases = {
   ...claimUseCases,
   ...correctionUseCases,
   ...exhibitUseCases,
+  ...remeasureUseCases,
   ...photographUseCases,
   ...measuringUseCases,
   ...pictureMeasureUseCases,

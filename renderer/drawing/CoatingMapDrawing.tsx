@@ -33,6 +33,7 @@ export function CoatingMapDrawing({ panel, map, layer, spots, label }: CoatingMa
   const height = Math.max(80, box.height * scale + 2 * MARGIN_PX)
   const left = (width - box.width * scale) / 2 - box.u * scale
   const top = (height - box.height * scale) / 2 - box.v * scale
+  const marked = new Set(map.spots.filter((spot) => spot.marked).map(({ spot }) => `R${spot}`))
   const place = (point: PlanPoint) => ({ x: left + point.u * scale, y: top + point.v * scale })
   return (
     <div ref={frame} className="coating-map">
@@ -75,6 +76,7 @@ export function CoatingMapDrawing({ panel, map, layer, spots, label }: CoatingMa
         {spotLabels(spots, place, width, letters).map((spot) => (
           <g key={spot.letter} className="panel-spot map-spot">
             <circle cx={spot.x} cy={spot.y} r={2.6} />
+            {marked.has(spot.letter) ? <path className="map-marked" d={`M${spot.x - 5} ${spot.y + 5}l10 -10`} /> : null}
             <text x={spot.textX} y={spot.textY}>
               {spot.text}
             </text>

@@ -1,11 +1,15 @@
-import { useId } from 'react'
+import { useId, useMemo } from 'react'
 import type { FigureSpan, TimeLineFigure, TimeLineFigureRow } from '../../shared-types/time-line-view.ts'
+import { fittedLines } from './fitted-lines.ts'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
+import { textWidths } from './text-widths.ts'
 import { useOwnWidth } from './use-own-width.ts'
 import { useLetterScale } from './use-sheet-width.ts'
 import './time-line.css'
 
 const ROW_PX = 19
+/** From line to line of a name that needs more than one. */
+const LINE_PX = 15
 const AXIS_PX = 34
 const BAR_PX = 9
 const LEAST_BAR_PX = 3
@@ -15,9 +19,19 @@ const RING_PX = 8
 const LABEL_SHARE = 0.2
 const BESIDE_SHARE = 0.11
 
+/** A row of the figure with its words broken to the room they have, and where it stands. */
+interface PlacedRow {
+  readonly row: TimeLineFigureRow
+  readonly label: readonly string[]
+  readonly beside: readonly string[]
+  readonly y: number
+  readonly height: number
+}
+
 /** Where the axis stands on the drawing, px. */
 interface Frame {
   readonly row: number
+  readonly line: number
   readonly labelWidth: number
   readonly axisFrom: number
   readonly axisWidth: number
@@ -30,7 +44,10 @@ export function TimeLineDrawing({ figure }: { readonly figure: TimeLineFigure })
   const [element, width] = useOwnWidth<HTMLDivElement>()
   const letters = useLetterScale()
   const frame = frameOf(width, letters)
-  const height = AXIS_PX * letters + figure.rows.length * frame.row + 6
+  const top = AXIS_PX * letters
+  const rows = useMemo(() => placed(figure, frameOf(width, letters), letters), [figure, width, letters])
+  const last = rows.at(-1)
+  const height = (last === undefined ? top : last.y + last.height) + 6
   return (
     <div ref={element} className="time-line">
       {width === 0 ? null : (
@@ -42,12 +59,20 @@ export function TimeLineDrawing({ figure }: { readonly figure: TimeLineFigure })
           aria-label={figure.textAlternative}
         >
           <HatchPatterns prefix={prefix} pixelsPerUnit={1} only="filler-through" />
-          <Axis figure={figure} frame={frame} y={AXIS_PX * letters - 4} bottom={height} />
-          {figure.rows.map((row, at) => (
-            <Row key={row.id} row={row} frame={frame} y={AXIS_PX * letters + at * frame.row} prefix={prefix} />
+          <Axis figure={figure} frame={frame} y={top - 4} bottom={height} />
+          {rows.map((each) => (
+            <Row key={each.row.id} placed={each} frame={frame} prefix={prefix} />
           ))}
-          {figure.conflicts.map(({ number, rows }) => (
-            <Join key={number} number={number} rows={rows} frame={frame} top={AXIS_PX * letters} />
+          {figure.conflicts.map(({ number, rows: joined }) => (
+            <Join
+              key={number}
+              number={number}
+              middles={joined.flatMap((at) => {
+                const row = rows[at]
+                return row === undefined ? [] : [row.y + row.height / 2]
+              })}
+              frame={frame}
+            />
           ))}
         </svg>
       )}
@@ -59,7 +84,29 @@ function frameOf(width: number, letters: number): Frame {
   const labelWidth = Math.max(130, width * LABEL_SHARE)
   const axisFrom = labelWidth + Math.max(84, width * BESIDE_SHARE)
   const axisWidth = Math.max(60, width - axisFrom - CONFLICT_PX)
-  return { row: ROW_PX * letters, labelWidth, axisFrom, axisWidth, at: (place) => axisFrom + place * axisWidth }
+  return {
+    row: ROW_PX * letters,
+    line: LINE_PX * letters,
+    labelWidth,
+    axisFrom,
+    axisWidth,
+    at: (place) => axisFrom + place * axisWidth,
+  }
+}
+
+/** Rows from the top, each as high as its longer text needs. */
+function placed(figure: TimeLineFigure, frame: Frame, letters: number): readonly PlacedRow[] {
+  const words = textWidths('words', letters)
+  const figures = textWidths('figures', letters)
+  let y = AXIS_PX * letters
+  return figure.rows.map((row) => {
+    const label = fittedLines(row.label, frame.labelWidth - 10, words)
+    const beside = fittedLines(row.beside, frame.axisFrom - frame.labelWidth - 10, figures)
+    const height = frame.row + frame.line * (Math.max(label.length, beside.length) - 1)
+    const own = { row, label, beside, y, height }
+    y += height
+    return own
+  })
 }
 
 function Axis(props: {
@@ -111,14 +158,10 @@ const barOf = (frame: Frame, { from, to }: FigureSpan): Bar => ({
   width: Math.max(LEAST_BAR_PX, frame.at(to) - frame.at(from)),
 })
 
-function Row(props: {
-  readonly row: TimeLineFigureRow
-  readonly frame: Frame
-  readonly y: number
-  readonly prefix: string
-}) {
-  const { row, frame, y, prefix } = props
-  const middle = y + frame.row / 2
+function Row(props: { readonly placed: PlacedRow; readonly frame: Frame; readonly prefix: string }) {
+  const { placed: own, frame, prefix } = props
+  const { row, label, beside, y, height } = own
+  const middle = y + height / 2
   const top = middle - BAR_PX / 2
   const rect = (span: FigureSpan, className: string, key?: string, fill?: string) => (
     <rect
@@ -130,21 +173,17 @@ function Row(props: {
       {...(fill === undefined ? {} : { fill })}
     />
   )
-  const clip = `${prefix}-${row.id.replace(/[^a-z0-9]/gi, '-')}`
+  const lines = (texts: readonly string[], x: number) =>
+    texts.map((text, at) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: a line is known by its place alone.
+      <tspan key={at} x={x} y={middle + 4 + (at - (texts.length - 1) / 2) * frame.line}>
+        {text}
+      </tspan>
+    ))
   return (
     <g>
-      <clipPath id={`${clip}-label`}>
-        <rect x={0} y={y} width={frame.labelWidth - 6} height={frame.row} />
-      </clipPath>
-      <clipPath id={`${clip}-beside`}>
-        <rect x={frame.labelWidth} y={y} width={frame.axisFrom - frame.labelWidth - 8} height={frame.row} />
-      </clipPath>
-      <text className={row.isBuilding ? 'is-strong' : ''} x={0} y={middle + 4} clipPath={`url(#${clip}-label)`}>
-        {row.label}
-      </text>
-      <text className="is-figures" x={frame.labelWidth} y={middle + 4} clipPath={`url(#${clip}-beside)`}>
-        {row.beside}
-      </text>
+      <text className={row.isBuilding ? 'is-strong' : ''}>{lines(label, 0)}</text>
+      <text className="is-figures">{lines(beside, frame.labelWidth)}</text>
       {row.leaves === null ? null : <Leaves span={row.leaves} frame={frame} middle={middle} />}
       {row.dropped.map((span) => rect(span, 'time-dropped', `dropped ${span.from}`))}
       {row.given.map((span, at) => rect(span, 'time-given', `given ${at} ${span.from}`))}
@@ -185,15 +224,9 @@ function Leaves({
   return <path className="time-leaves" d={`M${from} ${middle}H${to}M${from} ${middle - 3}v6M${to} ${middle - 3}v6`} />
 }
 
-function Join(props: {
-  readonly number: number
-  readonly rows: readonly number[]
-  readonly frame: Frame
-  readonly top: number
-}) {
-  const { number, rows, frame, top } = props
+function Join(props: { readonly number: number; readonly middles: readonly number[]; readonly frame: Frame }) {
+  const { number, middles, frame } = props
   const x = frame.at(1) + 14 + (number - 1) * 5
-  const middles = rows.map((row) => top + row * frame.row + frame.row / 2)
   const [first, last] = [middles[0], middles.at(-1)]
   if (first === undefined || last === undefined) return null
   return (

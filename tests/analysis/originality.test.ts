@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { openQuestions } from '../../electron/analysis/originality/open-questions.ts'
 import { originality } from '../../electron/analysis/originality/originality.ts'
 import { type CountedPart, computations, type WeighedPanel } from '../../shared-types/computations.ts'
-import type { AreaJudgement } from '../../shared-types/judgement.ts'
+import type { AreaJudgement, NarrowedRange, ShareRange } from '../../shared-types/judgement.ts'
 import { inspectionState, metalState, paintState, partState } from '../../shared-types/words.ts'
 
 const plain: WeighedPanel = {
@@ -250,3 +250,79 @@ describe('what to do next', () => {
     }
   })
 })
+
+describe('what would narrow the ranges', () => {
+  const anyPart = fc.constantFrom(...partState.options).map((state) => part({ state }))
+  const named = <Thing extends { readonly id: string }>(things: readonly Thing[], word: string): Thing[] =>
+    things.map((thing, at) => ({ ...thing, id: `${word}-${at}` }))
+
+  it('is for each thing just what settling it does, both ways, judged anew', () => {
+    fc.assert(
+      fc.property(anyPanels, fc.array(anyPart, { maxLength: 12 }), (somePanels, someParts) => {
+        const panels = named(somePanels, 'panel')
+        const parts = named(someParts, 'part')
+        const found = judge(panels, parts)
+        for (const { reference, narrows } of found.wouldNarrow) {
+          for (const { range, points, now, ifYes, ifNo } of narrows) {
+            const settled = (yes: boolean) => {
+              const as: Partial<WeighedPanel> =
+                range === 'original metal'
+                  ? { metal: yes ? 'original metal' : 'replacement panel' }
+                  : { paint: yes ? 'factory finish' : 'refinished' }
+              const anew = judge(
+                panels.map((each) => (each.id === reference.key ? { ...each, ...as, inspection: 'inspected' } : each)),
+                parts.map((each) =>
+                  each.id === reference.key ? { ...each, state: yes ? 'factory fitted' : 'reproduction' } : each,
+                ),
+              )
+              return rangeOf(anew, range)
+            }
+            expect(now).toEqual(boundsOf(rangeOf(found, range)))
+            for (const [told, anew] of [
+              [ifYes, settled(true)],
+              [ifNo, settled(false)],
+            ] as const) {
+              expect(told.lowPercent).toBeCloseTo(anew.lowPercent, 9)
+              expect(told.highPercent).toBeCloseTo(anew.highPercent, 9)
+              expect(now.highPercent - now.lowPercent - points).toBeCloseTo(anew.highPercent - anew.lowPercent, 9)
+            }
+          }
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('names the greatest first, worked by hand: of 10 m² a roof of 2 m² and a door of 1 m² are open', () => {
+    const panels = [
+      panel({ id: 'front-door.L', label: 'Left door', areaM2: 1 }),
+      panel({ id: 'roof-skin', label: 'Roof panel', areaM2: 2 }),
+      seen('original metal', { id: 'rear', areaM2: 7 }),
+    ]
+    const found = judge(panels, [part({ id: 'horns' }), part({ id: 'lamp', state: 'factory fitted' })]).wouldNarrow
+    expect(found.map(({ label, mostPoints }) => [label, Math.round(mostPoints)])).toEqual([
+      ['Horns', 50],
+      ['Roof panel', 20],
+      ['Left door', 10],
+    ])
+    expect(found[1]?.narrows[0]).toMatchObject({
+      range: 'original metal',
+      now: { lowPercent: 70, highPercent: 100 },
+      ifYes: { lowPercent: 90, highPercent: 100 },
+      ifNo: { lowPercent: 70, highPercent: 80 },
+    })
+  })
+
+  it('says nothing of what is settled or left out', () => {
+    const parts = [part({ leftOut: 'renewed by plan' }), part({ id: 'lamp', state: 'reproduction' })]
+    expect(judge([seen('original metal')], parts).wouldNarrow).toEqual([])
+  })
+})
+
+const boundsOf = ({ lowPercent, highPercent }: ShareRange) => ({ lowPercent, highPercent })
+
+function rangeOf(judged: ReturnType<typeof judge>, range: NarrowedRange['range']): ShareRange {
+  const all = judged.parts[0] ?? judged.whole.originalMetal
+  if (range === 'parts') return all
+  return range === 'original metal' ? judged.whole.originalMetal : judged.whole.factoryPaint
+}

@@ -15,6 +15,13 @@ const grammar = {
 }
 const joint = [0, 1, 2].map((at) => ({ atMm: at, gapMm: 4 }))
 
+const coating = {
+  readings: [{ xMm: 50, yMm: 50, value: { kind: 'value', um: 110 } }],
+  nodes: [0, 1, 2, 3].map((at) => ({ xMm: 25 + 50 * (at % 2), yMm: 25 + 50 * Math.floor(at / 2), areaMm2: 2500 })),
+  gauge: { constantUm: 3, percent: 3, meaning: 'tolerance' },
+  reference: null,
+  draws: 60,
+}
 const questions: { readonly [N in ComputationName]: unknown } = {
   originality: { panels: [], parts: [] },
   'spot-summary': { values: [{ kind: 'value', um: 120 }], gauge: { errorUm: 1, errorPercent: 1 } },
@@ -27,13 +34,8 @@ const questions: { readonly [N in ComputationName]: unknown } = {
     model: { variables: [{ name: 'body', values: ['saloon', 'van'] }] },
     questions: [{ id: 'q', variables: ['body'], statements: [{ id: 's', says: [['body', ['van']]] }] }],
   },
-  coating: {
-    readings: [{ xMm: 50, yMm: 50, value: { kind: 'value', um: 110 } }],
-    nodes: [0, 1, 2, 3].map((at) => ({ xMm: 25 + 50 * (at % 2), yMm: 25 + 50 * Math.floor(at / 2), areaMm2: 2500 })),
-    gauge: { constantUm: 3, percent: 3, meaning: 'tolerance' },
-    reference: null,
-    draws: 60,
-  },
+  coating,
+  'coating-change': { before: coating, after: coating },
   'identification-number': { asRead: '1M8GDM9A?KP042788', market: 'Canada', vehicle: 'other' },
   'tyre-code': { asRead: '031' },
   'date-code': { asRead: '6', grammars: [grammar] },

@@ -284,6 +284,48 @@ describe('with the sheet', () => {
     expect((await view()).exhibits).toEqual(before.exhibits)
   })
 
+  it('opens again with all that was read, is corrected, and the tell follows; one undo gives both back', async () => {
+    const before = await view()
+    await opened('s')
+    await keyboard.fill('Spacings of neighbours', '69.6 69.7')
+    await keyboard.fill('Good to', '0.5')
+    await keyboard.choose(/Compare with the sheet$/, 'Stud')
+    await keyboard.tabTo(/note it as measured/)
+    await keyboard.press('Space')
+    await keyboard.fill('Where', 'bench hub')
+    await keyboard.press('Control+Enter')
+    await gone()
+    const kept = await view()
+    await page.locator('.register-row', { hasText: 'bench hub' }).focus()
+    await opened('Enter')
+    const shown = (label: RegExp) => page.locator('.edit-sheet').getByLabel(label).inputValue()
+    expect(await shown(/^Spacings of neighbours/)).toBe('69.6 69.7')
+    expect(await shown(/^Where/)).toBe('bench hub')
+    expect(await shown(/^What was measured/)).toBe('Stud circle')
+    await page
+      .locator('.edit-sheet')
+      .getByText(/Stud circle of the hubs: the value of this tell comes from here/)
+      .waitFor()
+    await keyboard.fill('Spacings of neighbours', '71.8 71.9')
+    await says(/101\.6 ± 0\.6.mm/)
+    await keyboard.press('Control+Enter')
+    await gone()
+    const corrected = await view()
+    const { number = 0, measurement } = corrected.exhibits.at(-1) ?? {}
+    expect(corrected.exhibits).toHaveLength(before.exhibits.length + 1)
+    expect(measurement?.value).toBeCloseTo(71.85 * Math.SQRT2, 1)
+    expect(corrected.observations.find(({ tell }) => tell === 'sedge/stud-circle')?.measured).toEqual({
+      value: measurement?.value,
+      standardUncertainty: (measurement?.uncertainty ?? 0) / 2,
+      from: number,
+    })
+    await keyboard.press('Control+z')
+    await expect.poll(async () => (await view()).exhibits).toEqual(kept.exhibits)
+    expect((await view()).observations).toEqual(kept.observations)
+    await keyboard.press('Control+z', 'Control+z')
+    await expect.poll(async () => (await view()).exhibits).toEqual(before.exhibits)
+  })
+
   it('is read and answered in inches where the record is kept in inches', async () => {
     const { commission } = await view()
     await askThrough(page, 'commission.set', { commission: { ...commission, lengthUnit: 'in' } })

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright'
+import type { Browser, Page, Request } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import type { SheetName } from '../../shared-types/tokens.ts'
@@ -34,6 +34,7 @@ beforeAll(async () => {
   browser = await openBrowser()
   const context = await browser.newContext({ timezoneId: 'UTC', locale: 'en-GB', reducedMotion: 'reduce' })
   page = await context.newPage()
+  heed()
   await page.clock.setFixedTime(new Date('2026-06-02T14:00:00.000Z'))
   await page.goto(program.address)
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
@@ -55,27 +56,34 @@ afterAll(async () => {
   await program?.stop()
 })
 
-/** Longest pause of the plan between two things it draws, ms: it asks for its marks anew once its room has another size. */
+/** Longest pause of the plan before it asks for its marks anew, ms, with room for a slow machine. */
 const PAUSE_MS = 600
 
-/** Waits until the plan, where there is one, has drawn all it has to draw. */
-async function planDrawn(): Promise<void> {
-  await page.evaluate(async (pause) => {
-    const plan = document.querySelector('.plan-room')
-    if (plan === null) return
-    await new Promise<void>((done) => {
-      let timer = setTimeout(finish, pause)
-      const watch = new MutationObserver(() => {
-        clearTimeout(timer)
-        timer = setTimeout(finish, pause)
-      })
-      function finish(): void {
-        watch.disconnect()
-        done()
-      }
-      watch.observe(plan, { subtree: true, childList: true, attributes: true })
-    })
-  }, PAUSE_MS)
+/** Questions the page has asked, and those that have not been answered. */
+const asking = { asked: 0, open: 0 }
+
+function heed(): void {
+  const isQuestion = (request: Request) => request.url().includes('/ask/')
+  const answered = (request: Request) => {
+    if (isQuestion(request)) asking.open = Math.max(0, asking.open - 1)
+  }
+  page.on('request', (request) => {
+    if (!isQuestion(request)) return
+    asking.asked += 1
+    asking.open += 1
+  })
+  page.on('requestfinished', answered)
+  page.on('requestfailed', answered)
+}
+
+/** Waits until the page has asked for nothing for a while by its own clock, which a busy machine may hold up. */
+async function nothingAsked(): Promise<void> {
+  for (let turn = 0; turn < 50; turn++) {
+    const before = asking.asked
+    await page.evaluate((pause) => new Promise((done) => setTimeout(done, pause)), PAUSE_MS)
+    if (asking.open === 0 && asking.asked === before) return
+  }
+  throw new Error(`The page still asks: ${asking.open} questions are open.`)
 }
 
 /** Waits for faces and pictures, and writes over what no two runs have in common: paths, hashes, times of files. */
@@ -86,7 +94,7 @@ async function standStill(): Promise<void> {
     const shown = [...document.images].filter((image) => image.getBoundingClientRect().top < innerHeight)
     await Promise.all(shown.map((image) => image.decode().catch(() => undefined)))
   })
-  await planDrawn()
+  if ((await page.locator('.plan-room').count()) > 0) await nothingAsked()
   await settled(page)
   await page.evaluate(() => {
     const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)

@@ -7,6 +7,7 @@ const terms: readonly SheetTerms[] = [
   {
     sheetId: 'sedge',
     title: 'Sedge',
+    numbers: [],
     variables: [
       { variable: 'built', name: 'Built', about: 'as built', kind: 'dates', values: days, groups: [] },
       {

@@ -36,6 +36,24 @@ describe('what is said of a tell', () => {
     expect(said({ ...measured, statedAs: 'standard, k = 1' }).measured?.standardUncertainty).toBe(0.2)
   })
 
+  it('stays with the measurement it was taken from until a figure is changed or the exhibit is no longer cited', () => {
+    const measured = { value: 101.6, standardUncertainty: 0.1, from: 4 }
+    const kept = {
+      tell: tell.key,
+      state: 'measured',
+      value: null,
+      surePercent: null,
+      measured,
+      exhibits: [4],
+      note: '',
+    }
+    const draft = draftOf({ observation: observation.parse(kept) })
+    expect(said({ ...draft, note: 'left front hub' }).measured).toEqual(measured)
+    const own = { value: 101.7, standardUncertainty: 0.1 }
+    expect(said({ ...draft, measured: 101.7 }).measured).toEqual(own)
+    expect(said({ ...draft, exhibits: [] }).measured).toEqual({ ...own, value: 101.6 })
+  })
+
   it('comes back as it was kept', () => {
     const kept = [
       said({ state: 'measured', measured: 101.6, uncertainty: 0.3, statedAs: 'standard, k = 1' }),

@@ -102,6 +102,7 @@ describe('a car record', () => {
       enteredIn: 'µm',
       gauge: 9,
       mode: 'magnetic',
+      substrate: 'steel',
       readAt: AT,
       exhibits: [],
       note: 'read with a gauge that this record does not hold',

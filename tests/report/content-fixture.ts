@@ -238,6 +238,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         enteredIn: 'µm',
         gauge: 1,
         mode: 'magnetic',
+        substrate: 'steel',
         readAt: at,
         exhibits: [],
         note: '',
@@ -315,6 +316,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         exhibitsBefore: [1],
         exhibitsAfter: [],
         findingsAfter: [],
+        coating: null,
         note: '',
       },
       {
@@ -334,6 +336,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         exhibitsBefore: [1],
         exhibitsAfter: [3],
         findingsAfter: [],
+        coating: null,
         note: '',
       },
     ],
@@ -414,6 +417,24 @@ export const judgementFixture: Judgement = {
     { text: 'Is the sill sound inside?', references: [], wouldSettle: 'A borescope through the rear drain.' },
   ],
   lookNext: [{ panelId: 'front-side.R', what: 'Right front wing', why: 'largest panel not seen' }],
+  wouldNarrow: [
+    {
+      reference: { kind: 'panel', key: 'front-side.R' },
+      label: 'Right front wing',
+      how: 'not looked at yet',
+      narrows: [
+        {
+          range: 'original metal',
+          points: 9,
+          now: { lowPercent: 40, highPercent: 70 },
+          ifYes: { lowPercent: 49, highPercent: 70 },
+          ifNo: { lowPercent: 40, highPercent: 61 },
+        },
+      ],
+      mostPoints: 9,
+    },
+  ],
+  weights: 'Weights: a panel by its area, a part by one.',
 }
 
 export const editionFixture: EditionData = {
@@ -441,8 +462,18 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     timeLine: timeLineFrom(record, datedThingsOf(record, [], null), null),
     partsJudged: null,
     coatingMaps: [],
+    coatingChanges: [],
     measurements: [],
-    coatingCar: { rows: [], ticks: [], films: [], sides: [], seams: [], cannotTell: '', textAlternative: '' },
+    coatingCar: {
+      rows: [],
+      ticks: [],
+      films: [],
+      sides: [],
+      seams: [],
+      marked: [],
+      cannotTell: '',
+      textAlternative: '',
+    },
     panels,
     parts,
     partGroups: partGroups(),

@@ -3,9 +3,10 @@ import { answerIdentity } from '../../electron/analysis/identity/answer-identity
 import { compileSheets } from '../../electron/sheets/reference/compile-sheets.ts'
 import { shippedSheets } from '../../electron/sheets/reference/shipped-sheets.ts'
 import { readDemonstration } from '../../electron/use-cases/demonstration-record.ts'
-import { identityEvidence, literalsOf } from '../../electron/use-cases/identity-evidence.ts'
+import { identityEvidence, literalsOf, notedBy } from '../../electron/use-cases/identity-evidence.ts'
 import { claimViews } from '../../electron/use-cases/identity-words.ts'
 import { rowMark } from '../../electron/use-cases/row-marks.ts'
+import type { CarNumber } from '../../shared-types/car.ts'
 import type { Claim } from '../../shared-types/claim.ts'
 import { type IdentityAnswer, identityInput } from '../../shared-types/identity-answer.ts'
 import type { ClaimView } from '../../shared-types/identity-view.ts'
@@ -20,13 +21,18 @@ const claims = survey.steps.flatMap((step): Claim[] =>
   step.request === 'claim.amend' ? [{ ...step.input.draft, number: step.input.number }] : [],
 )
 
+const carNumbers = survey.steps
+  .flatMap((step) => (step.request === 'carNumber.add' ? [step.input.draft] : []))
+  .map((draft, at): CarNumber => ({ ...draft, number: at + 1 }))
+const notedOf = (seen: readonly Observation[]) => notedBy({ observations: seen, carNumbers }, compiled)
+
 /** Everything the engine says of the car, of some of what was seen. */
 function asked(seen: readonly Observation[]): IdentityAnswer {
   const statements = claims.flatMap((claim) => {
     const says = literalsOf(claim, compiled)
     return says === null ? [] : [{ id: rowMark('claims', claim.number), says }]
   })
-  const evidence = identityEvidence(seen, claims, compiled)
+  const evidence = identityEvidence(notedOf(seen), claims, compiled)
   return answerIdentity(identityInput.parse({ model: compiled.model, evidence, statements }))
 }
 
@@ -34,7 +40,7 @@ let answer: IdentityAnswer
 let views: readonly ClaimView[]
 beforeAll(() => {
   answer = asked(observations)
-  views = claimViews(claims, compiled, answer, observations)
+  views = claimViews(claims, compiled, answer, notedOf(observations))
 }, 60_000)
 
 const share = (variable: string, values: readonly string[]) =>
@@ -65,7 +71,7 @@ describe('the demonstration car read against its sheet', () => {
     expect(against.length).toBeGreaterThanOrEqual(3)
     const strongest = against[0]?.id
     const without = asked(observations.filter(({ tell }) => tell !== strongest))
-    const left = claimViews(claims, compiled, without, observations).find(({ claim }) => claim === 1)
+    const left = claimViews(claims, compiled, without, notedOf(observations)).find(({ claim }) => claim === 1)
     expect(left?.verdict).toBe('contradicted')
   })
 
@@ -88,7 +94,7 @@ describe('the demonstration car read against its sheet', () => {
 
   it('would look under the loom for the day of building before anything else that dates a car', () => {
     const question = { about: 'variable' as const, variable: 'sedge/built' }
-    const evidence = identityEvidence(observations, claims, compiled)
+    const evidence = identityEvidence(notedOf(observations), claims, compiled)
     const asking = answerIdentity(identityInput.parse({ model: compiled.model, evidence, question }))
     const best = asking.worths?.tells.toSorted((one, other) => other.bits - one.bits)[0]
     expect(best?.tell).toBe('sedge/loom-bracket')

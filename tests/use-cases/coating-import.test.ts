@@ -19,6 +19,7 @@ const take = async (text: string) => {
     mapping,
     gauge: null,
     mode: 'magnetic',
+    substrate: 'steel',
     readAt: '2026-05-14T10:00:00.000Z',
   })
 }
@@ -76,6 +77,7 @@ describe('readings from columns', () => {
       mapping: preview.mapping,
       gauge: null,
       mode: 'magnetic',
+      substrate: 'steel',
       readAt: '2026-05-14T10:00:00.000Z',
     })
     expect(message).toMatch(/go in at a time/)
@@ -113,6 +115,7 @@ describe('the grid of a panel', () => {
         enteredIn: 'µm',
         gauge: null,
         mode: 'magnetic',
+        substrate: 'steel',
         readAt: '2026-05-14T10:00:00.000Z',
         exhibits: [],
         note: '',

@@ -13,6 +13,7 @@ const spotAt = (u: number, v: number, values: ReadingValue[], more: Partial<Spot
   enteredIn: 'µm',
   gauge: null,
   mode: 'magnetic',
+  substrate: 'steel',
   readAt: '2026-05-14T10:00:00.000Z',
   exhibits: [],
   note: '',

@@ -44,7 +44,7 @@ describe('the demonstration car', () => {
     expect(now(view, 'series', 'lantern')).toBeLessThan(0.001)
     expect(variable(view, 'built')?.span).toEqual({ from: '1960-03-01', to: '1960-05-31' })
     const [step] = variable(view, 'built')?.because ?? []
-    expect(step).toMatchObject({ words: 'Number of a coupé’s body tag: 5480 to 5560' })
+    expect(step).toMatchObject({ words: 'Body tag B2 5519 (N 2)' })
     expect(step?.source).toMatch(/tag ledger.*\(invented\)/)
   })
 

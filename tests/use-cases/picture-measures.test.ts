@@ -76,6 +76,33 @@ describe('a measurement on a photograph', () => {
     expect((await survey.ask('record.verify', {})).sound).toBe(true)
   })
 
+  it('picked again gives its new value to the tell that takes it from there; one undo gives both back', async () => {
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    await survey.ask('exhibit.addPicked', { words, what: 'Wiper spindles', picked: picked(332) })
+    const measured = { value: 312, standardUncertainty: 1.7, from: 2 }
+    await survey.ask('observation.set', {
+      observation: {
+        tell: 'sedge/wiper-spacing',
+        state: 'measured',
+        value: null,
+        surePercent: null,
+        measured,
+        exhibits: [2],
+        note: '',
+      },
+    })
+    const noted = () => survey.program.record().view().observations[0]?.measured
+    await survey.ask('exhibit.repick', { number: 2, words, what: 'Wiper spindles', picked: picked(368) })
+    expect(noted()).toEqual({
+      value: 348,
+      standardUncertainty: (exhibit(2)?.measurement?.uncertainty ?? 0) / 2,
+      from: 2,
+    })
+    await survey.ask('journal.undo', {})
+    expect(noted()).toEqual(measured)
+    expect(exhibit(2)?.measurement?.value).toBe(312)
+  })
+
   it('keeps its photograph from being withdrawn', async () => {
     await survey.ask('exhibit.addPicked', { words, what: 'Wiper spindles', picked: picked(332) })
     expect((await survey.refusal('exhibit.withdraw', { number: 1 })).message).toMatch(/cited by E 2/)

@@ -55,6 +55,7 @@ const correction: CorrectionDraft = {
   exhibitsBefore: [],
   exhibitsAfter: [],
   findingsAfter: [],
+  coating: null,
   note: '',
 }
 const part: PartEntry = {
@@ -77,6 +78,7 @@ const spot: SpotDraft = {
   enteredIn: 'µm',
   gauge: null,
   mode: 'magnetic',
+  substrate: 'steel',
   readAt: '2026-05-14T10:00:00.000Z',
   exhibits: [],
   note: '',

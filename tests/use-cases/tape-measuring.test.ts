@@ -2,9 +2,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { checkedBy } from '../../electron/doors/checked-input.ts'
 import { assess } from '../../electron/use-cases/assess.ts'
 import { requests } from '../../shared-types/contract.ts'
-import type { ExhibitDraft } from '../../shared-types/exhibit.ts'
+import type { ExhibitDraft, Measurement } from '../../shared-types/exhibit.ts'
 import type { TapeAnswer } from '../../shared-types/tape-answer.ts'
-import type { TapeQuestion, TapeQuestionOf } from '../../shared-types/tape-question.ts'
+import type { TapeQuestion, TapeQuestionOf, TapeTaken } from '../../shared-types/tape-question.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
 let survey: Survey
@@ -54,7 +54,7 @@ describe('a stud circle', () => {
     // 69.6 √2 = 98.429; nearest but one is 98, 0.43 off; U = 1.96 × 0.3 √2 / √3 = 0.48.
     expect(plain(answer.headline)).toBe('98.4 ± 0.5 mm')
     expect(plain(answer.verdict)).toBe(
-      'A tie: 4 on 98.4 mm and 4 × 98 mm are not told apart. 0.4 mm would do; you have 0.5 mm. Of the values of the sheet it decides for 4 on 98.4 mm.',
+      'A tie: 4 on 98.4 mm and 4 × 98 mm are not told apart. 0.4 mm would do; it is 0.5 mm. Of the values of the sheet it decides for 4 on 98.4 mm.',
     )
     expect(answer.kept).toMatchObject({ valueMm: 98.43, uncertaintyMm: 0.49 })
     expect(plain(answer.kept.method)).toContain('4 studs; neighbours 69.6 mm; good to 0.3 mm each way')
@@ -99,7 +99,7 @@ describe('a drum', () => {
     const open = await ask(drum([230.4], 1))
     expect(open.decision).toBe('cannot be proven')
     // U = 1.96 × 1 / √3 = 1.1.
-    expect(plain(open.verdict)).toContain('0.3 mm would do, you have 1.1 mm')
+    expect(plain(open.verdict)).toContain('0.3 mm would do, it is 1.1 mm')
   })
 })
 
@@ -199,7 +199,7 @@ describe('repeated readings', () => {
     // Midway between 98.4 and 101.6 no exactness decides; a millimetre off, a coarse tool does not.
     const coarse = await ask({ ...repeated([99.4]), goodToMm: 3 } as TapeQuestion, 'sedge/spare-circle')
     expect(plain(coarse.verdict)).toMatch(
-      /^It does not decide .*: ± \d\.\d+ mm would do; you have ± 3\.\d mm \(k = 2\)\.$/,
+      /^It does not decide .*: ± \d\.\d+ mm would do; it is ± 3\.\d mm \(k = 2\)\.$/,
     )
   })
 })
@@ -272,6 +272,92 @@ describe('keeping', () => {
     if (wrong.measurement !== null) wrong.measurement.value += 1
     const { message } = await survey.refusal('exhibit.add', { draft: wrong })
     expect(message).toContain('which is not the value to be kept')
+  })
+  describe('and measured again', () => {
+    const { kind: _, measurement: __, ...words } = draft({ kept: {} } as TapeAnswer)
+    const repeated = (...readingsMm: number[]): TapeTaken => ({
+      question: { kind: 'repeated', readingsMm, goodToMm: 0.1, lowerMm: null, upperMm: null, coverage: 0.9545 },
+      tell: 'sedge/stud-circle',
+      where: 'left front hub',
+    })
+    const measured = async (again: TapeTaken) => {
+      const { kept } = await survey.ask('measuring.tape', again)
+      const told = draft({ kept } as TapeAnswer).measurement
+      if (told === null) throw new Error('No measurement.')
+      return { ...told, taken: again }
+    }
+    const noted = (number: number, { value, uncertainty }: Measurement) =>
+      survey.ask('observation.set', {
+        observation: {
+          tell: 'sedge/stud-circle',
+          state: 'measured',
+          value: null,
+          surePercent: null,
+          measured: { value, standardUncertainty: (uncertainty ?? 0) / 2, from: number },
+          exhibits: [number],
+          note: '',
+        },
+      })
+    const standing = (number: number) => {
+      const { exhibits, observations } = survey.program.record().view()
+      return {
+        exhibit: exhibits.find((row) => row.number === number)?.measurement,
+        tell: observations.find(({ tell }) => tell === 'sedge/stud-circle')?.measured,
+      }
+    }
+
+    it('gives its new value to the tell that takes it from there; one undo gives both back', async () => {
+      const first = await measured(repeated(98.4, 98.5))
+      const { number } = await survey.ask('exhibit.add', {
+        draft: { ...words, kind: 'measurement', measurement: first },
+      })
+      if (number === null) throw new Error('No number.')
+      await noted(number, first)
+      const before = standing(number)
+      const second = await measured(repeated(101.5, 101.6, 101.7))
+      await survey.ask('exhibit.remeasure', { number, words: { ...words, caption: 'read again' }, measurement: second })
+      expect(standing(number)).toEqual({
+        exhibit: second,
+        tell: { value: second.value, standardUncertainty: (second.uncertainty ?? 0) / 2, from: number },
+      })
+      expect(second.value).toBeCloseTo(101.6, 6)
+      await survey.ask('journal.undo', {})
+      expect(standing(number)).toEqual(before)
+      expect(before.exhibit).toEqual(first)
+      expect((await survey.ask('record.verify', {})).sound).toBe(true)
+
+      const { message: unknown } = await survey.refusal('exhibit.remeasure', {
+        number,
+        words,
+        measurement: { ...first, taken: undefined, uncertainty: null },
+      })
+      expect(unknown).toMatch(/sedge\/stud-circle takes its value from this measurement: state how exact/)
+      const { message: otherUnit } = await survey.refusal('exhibit.remeasure', {
+        number,
+        words,
+        measurement: { ...first, taken: undefined, unit: 'kg' },
+      })
+      expect(otherUnit).toMatch(/keep that unit/)
+      expect(standing(number)).toEqual(before)
+    })
+
+    it('refuses a tell that names a measurement which says another value', async () => {
+      const first = await measured(repeated(98.4, 98.5))
+      const { number } = await survey.ask('exhibit.add', {
+        draft: { ...words, kind: 'measurement', measurement: first },
+      })
+      await expect(noted(number ?? 0, { ...first, value: 101 })).rejects.toThrow(/says another value/)
+      await expect(noted(999, first)).rejects.toThrow(/no exhibit E 999/)
+    })
+
+    it('refuses what is no measurement, and a value its readings do not give', async () => {
+      const first = await measured(repeated(98.4, 98.5))
+      const paper = await survey.ask('exhibit.add', { draft: { ...words, kind: 'document', measurement: null } })
+      const asked = { number: paper.number ?? 0, words, measurement: first }
+      expect((await survey.refusal('exhibit.remeasure', asked)).message).toMatch(/holds no measurement/)
+      const wrong = { ...asked, measurement: { ...first, value: first.value + 1 } }
+      expect((await survey.refusal('exhibit.remeasure', wrong)).message).toMatch(/not the value to be kept/)
+    })
   })
   it('is checked at the door', () => {
     const tool = { ...taken, question: { ...taken.question, goodToMm: 0 } }

@@ -1,10 +1,9 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
 import { type CoatingField, drawCoatingField } from './drawn-panel.ts'
-import { answerWithoutNodes, type ExtentQuestion, extentAnswer } from './extent-answer.ts'
-import { fieldPrior } from './field-prior.ts'
+import { answerWithoutNodes, extentAnswer, extentQuestion } from './extent-answer.ts'
 import { exceedingChance, thicknessMap } from './field-summary.ts'
 import { gaugeUncertainty } from './gauge-error.ts'
-import { isPaint, thickestPaint } from './latent-sites.ts'
+import { thickestPaint } from './latent-sites.ts'
 import { worthwhileSpots } from './next-reading.ts'
 import { nextReadingAnswer, STEPS_AHEAD } from './next-reading-words.ts'
 import { thicknessClasses } from './thickness-classes.ts'
@@ -58,17 +57,6 @@ function classesOf({ classes }: CoatingFieldInput, field: CoatingField): Coating
     name: range.name,
     ...share,
   }))
-}
-
-function extentQuestion(input: CoatingFieldInput, { readings, film, weights }: CoatingField): ExtentQuestion {
-  return {
-    readings: readings.length,
-    paint: readings.filter((reading) => isPaint(reading, film)).length,
-    saturated: readings.filter(({ kind }) => kind === 'more than').length,
-    assessedMm2: weights.reduce((sum, weight) => sum + weight, 0),
-    deepestUm: fieldPrior.deepestUm,
-    thresholdUm: input.thresholdUm,
-  }
 }
 
 function nextTerms(input: CoatingFieldInput, { film, readings }: CoatingField) {

@@ -1,15 +1,18 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import type { CoatingField } from './drawn-panel.ts'
+import { fieldPrior } from './field-prior.ts'
 import {
   drawnInterval,
   evidenceOf,
   grainOf,
   type Interval,
-  leastReadings,
   shiftedInterval,
   shiftsFor,
   simulatedAreaM2,
 } from './interval-calibration.ts'
 import type { Extent } from './interval-shifts.ts'
+import { whyNotNinety } from './interval-trust.ts'
+import { isPaint } from './latent-sites.ts'
 
 /** What an extent's interval rests on. */
 export interface ExtentQuestion {
@@ -19,6 +22,18 @@ export interface ExtentQuestion {
   readonly assessedMm2: number
   readonly deepestUm: number
   readonly thresholdUm: number
+}
+
+/** What the extents of a drawn field rest on. */
+export function extentQuestion(input: CoatingFieldInput, { readings, film, weights }: CoatingField): ExtentQuestion {
+  return {
+    readings: readings.length,
+    paint: readings.filter((reading) => isPaint(reading, film)).length,
+    saturated: readings.filter(({ kind }) => kind === 'more than').length,
+    assessedMm2: weights.reduce((sum, weight) => sum + weight, 0),
+    deepestUm: fieldPrior.deepestUm,
+    thresholdUm: input.thresholdUm,
+  }
 }
 
 type IntervalAnswer = CoatingFieldAnswer['fillerAreaM2']
@@ -38,9 +53,9 @@ export function extentInterval(extent: Extent, draws: Float64Array, question: Ex
 export function extentAnswer(extent: Extent, draws: Float64Array, question: ExtentQuestion): IntervalAnswer {
   const per = extent === 'area' ? 1e6 : 1000
   const { low, middle, high } = extentInterval(extent, draws, question)
-  const reason = whyNoCoverage(question)
+  const reason = whyNoCoverage(question, extent)
   const unit = extent === 'area' ? 'm²' : 'cm³'
-  const span = `${shown(middle / per)} ${unit} (${shown(low / per)} to ${shown(high / per)}`
+  const span = `${shownExtent(middle / per)} ${unit} (${shownExtent(low / per)} to ${shownExtent(high / per)}`
   const limit =
     extent === 'volume' && question.saturated > 0
       ? ` ${question.saturated === 1 ? '1 reading' : `${question.saturated} readings`} went beyond the gauge: the upper end supposes that filler is no deeper than ${question.deepestUm / 1000} mm.`
@@ -55,16 +70,17 @@ export function extentAnswer(extent: Extent, draws: Float64Array, question: Exte
 }
 
 /** Why the interval may not be called one of 90 %, or null. */
-export function whyNoCoverage({ readings, assessedMm2 }: ExtentQuestion): string | null {
-  const least = leastReadings()
-  if (readings < least) return `${readings} readings are too few to call this 90 %: take at least ${least}`
+export function whyNoCoverage({ readings, assessedMm2 }: ExtentQuestion, extent: Extent): string | null {
+  const reason = whyNotNinety(readings, extent)
+  if (reason !== null) return reason
   const squareMetres = assessedMm2 / 1e6
   if (squareMetres < simulatedAreaM2[0] || squareMetres > simulatedAreaM2[1])
     return `the panel is not of a size that was tried out, ${simulatedAreaM2[0]} to ${simulatedAreaM2[1]} m², so this is not called 90 %`
   return null
 }
 
-const shown = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 3 })
+/** An extent to three significant figures. */
+export const shownExtent = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 3 })
 
 /** The answer when nothing of the panel can be read: not assessed, and nothing said of filler. */
 export function answerWithoutNodes({ nodes, readings }: CoatingFieldInput): CoatingFieldAnswer {

@@ -32,7 +32,7 @@ export function extentDifference(
     const turn = Math.floor(at / earlier.length)
     return (later[(at + turn) % later.length] as number) - (earlier[at % earlier.length] as number)
   }).sort()
-  const known = whyNoCoverage(before.question) === null && whyNoCoverage(after.question) === null
+  const known = whyNoCoverage(before.question, extent) === null && whyNoCoverage(after.question, extent) === null
   return {
     low: quantileOfSorted(differences, 0.05),
     middle: quantileOfSorted(differences, 0.5),

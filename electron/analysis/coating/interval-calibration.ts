@@ -59,9 +59,6 @@ export function shiftedInterval(drawn: Interval, shifts: EndShifts, grain: numbe
   }
 }
 
-/** Fewest readings at which an interval is called one of 90 %; the least the simulations covered. */
-export const leastReadings = (table: readonly DensityShifts[] = intervalTable): number => table[0]?.readings ?? 0
-
 /**
  * Shifts for a number of readings, straight between the numbers that were simulated by the logarithm of the number, and
  * those of the nearest outside them.

@@ -14,3 +14,11 @@ export interface DensityShifts {
   readonly readings: number
   readonly shifts: Readonly<Record<Extent, Readonly<Record<EvidenceKind, EndShifts>>>>
 }
+
+/** Share of simulated panels whose truth the intervals held, at one number of readings. */
+export interface MeasuredCoverage {
+  readonly readings: number
+  readonly panels: number
+  readonly area: number
+  readonly volume: number
+}

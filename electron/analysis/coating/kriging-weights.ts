@@ -1,7 +1,6 @@
 import { solveLower, solveUpper } from '../statistics/cholesky.ts'
 import { covariance, distanceTo, type Places } from './covariance.ts'
-import { type KrigingSystem, krigingSystem, type Predictions } from './ordinary-kriging.ts'
-import { PlaceCells } from './place-cells.ts'
+import type { KrigingSystem } from './ordinary-kriging.ts'
 
 /** One prediction with the weights of the readings; the weights add up to one. */
 export interface WeighedPrediction {
@@ -58,41 +57,4 @@ function weigh(system: KrigingSystem, toTarget: Float64Array, ownVariance: numbe
   const missing = (1 - sum) * meanVariance
   for (let at = 0; at < n; at += 1) weights[at] = (weights[at] as number) + missing * (ones[at] as number)
   return { value, variance: ownVariance - explained + (1 - sum) * missing, weights, multiplier: -missing }
-}
-
-/** Kriging of each target from its nearest readings alone, each with a mean of its own. */
-export function krigeNearest(system: KrigingSystem, targets: Places, neighbours: number): Predictions {
-  const { data, structures, n } = system
-  const count = targets.x.length
-  const values = new Float64Array(count)
-  const variances = new Float64Array(count)
-  const cells = new PlaceCells(joined(data.places.x, targets.x), joined(data.places.y, targets.y), data.places)
-  for (let place = 0; place < n; place += 1) cells.add(place)
-  const near = new Int32Array(Math.min(neighbours, n))
-  for (let target = 0; target < count; target += 1) {
-    const x = targets.x[target] as number
-    const y = targets.y[target] as number
-    near.fill(-1)
-    cells.nearest(n + target, near)
-    const pick = (from: Float64Array): Float64Array => Float64Array.from(near, (at) => from[at] as number)
-    const local = krigingSystem(
-      {
-        places: { x: pick(data.places.x), y: pick(data.places.y) },
-        values: pick(data.values),
-        readingVariance: data.readingVariance === null ? null : pick(data.readingVariance),
-      },
-      structures,
-    )
-    const { value, variance } = weighPoint(local, x, y)
-    values[target] = value
-    variances[target] = variance
-  }
-  return { values, variances }
-}
-
-function joined(one: Float64Array, other: Float64Array): Float64Array {
-  const both = new Float64Array(one.length + other.length)
-  both.set(one)
-  both.set(other, one.length)
-  return both
 }

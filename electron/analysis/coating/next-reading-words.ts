@@ -29,19 +29,20 @@ const shareWords = (reduction: number): string =>
   `Expected to take away ${Math.max(1, Math.round(100 * reduction))} % of the variance of the volume.`
 
 function reasonFor(chance: number, nearestMm: number): string {
-  const far = `the nearest reading is ${Math.round(nearestMm)} mm away`
+  const away = `${Math.round(nearestMm)} mm away`
+  const far = `the nearest reading is ${away}`
   if (chance > 0.9) return `Filler lies here, but how deep is open; ${far}.`
   if (chance > 0.1) return `Filler may or may not reach here (${Math.round(100 * chance)} %); ${far}.`
-  return `Nothing near says that there is none; ${far}.`
+  return `Filler is unlikely here, but no reading is near enough to rule it out: the nearest reading is ${away}.`
 }
 
-function stoppingWords(spots: readonly WorthwhileSpot[], { low, middle, high }: CoatingFieldAnswer['fillerVolumeCm3']) {
+function stoppingWords(spots: readonly WorthwhileSpot[], { low, high }: CoatingFieldAnswer['fillerVolumeCm3']) {
   const [first] = spots
   if (first === undefined || first.reduction < WORTH_READING)
     return 'No single reading would narrow the volume by much: this panel can be left.'
   const left = Math.max(0, 1 - spots.reduce((sum, { reduction }) => sum + reduction, 0))
-  const half = (high - low) / 2
-  return `Another ${STEPS_AHEAD} readings at the best places would narrow ${shown(middle)} cm³ ±${shown(half)} to about ±${shown(half * Math.sqrt(left))}.`
+  const width = high - low
+  return `Another ${STEPS_AHEAD} readings at the best places would narrow the interval of the volume from ${shown(width)} cm³ to about ${shown(width * Math.sqrt(left))} cm³.`
 }
 
 const shown = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 2 })

@@ -1,7 +1,7 @@
 import type { TimeLineInput, TimeLineReason } from '../../../shared-types/dating.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { type DaySpan, dayNumber, isoDay } from './calendar.ts'
-import { type Bound, ORIGIN } from './temporal-network.ts'
+import { type Network, networkOf, ORIGIN } from './temporal-network.ts'
 
 /** A fact with its possible readings as days, or a rule of order; open ends are infinite. */
 export type Constraint = { readonly reason: TimeLineReason } & (
@@ -45,20 +45,25 @@ export function constraintsOf({ events, facts, rules }: TimeLineInput): readonly
   ]
 }
 
-/** Adds the bounds of one constraint; a fact bounds by the hull of the readings left to it. */
-export function addBounds(
-  bounds: Bound[],
-  constraint: Constraint,
-  because: number,
-  readings: readonly DaySpan[],
-): void {
-  const rule = constraint.kind === 'rule'
-  const from = rule ? constraint.before : ORIGIN
-  const to = rule ? constraint.after : constraint.node
-  const { from: least, to: most } = rule ? constraint.lead : hullOf(readings)
-  if (most !== Number.POSITIVE_INFINITY) bounds.push({ from, to, atMost: most, because })
-  if (least !== Number.NEGATIVE_INFINITY) bounds.push({ from: to, to: from, atMost: -least, because })
+/** Network of the bounds of all constraints: constraint n has bound 2n, at most so long, and 2n + 1, at least. */
+export function boundsOf(events: number, constraints: readonly Constraint[]): Network {
+  const from = new Int32Array(2 * constraints.length)
+  const to = new Int32Array(2 * constraints.length)
+  for (const [at, constraint] of constraints.entries()) {
+    const [before, after] =
+      constraint.kind === 'rule' ? [constraint.before, constraint.after] : [ORIGIN, constraint.node]
+    from.set([before, after], 2 * at)
+    to.set([after, before], 2 * at)
+  }
+  return networkOf(events + 1, from, to)
 }
+
+/** Number of the constraint a bound belongs to. */
+export const constraintOf = (bound: number): number => bound >> 1
+
+/** What a constraint bounds: the lead of a rule, or the days from the first reading left of a fact to the last. */
+export const bounded = (constraint: Constraint, readings: readonly DaySpan[]): DaySpan =>
+  constraint.kind === 'rule' ? constraint.lead : hullOf(readings)
 
 function hullOf(readings: readonly DaySpan[]): DaySpan {
   let from = Number.POSITIVE_INFINITY

@@ -1,7 +1,7 @@
 import type { ChangeDay, SheetNumber } from '../../../shared-types/reference-fact.ts'
+import { plainNumber } from '../identity/read-sheet-number.ts'
 import type { OpenInterval } from './interval-words.ts'
 
-const separators = /[\s.\-/·]/g
 const firstOf = (day: ChangeDay | null): string | null => (day === null || typeof day === 'string' ? day : day.earliest)
 const lastOf = (day: ChangeDay | null): string | null => (day === null || typeof day === 'string' ? day : day.latest)
 
@@ -10,10 +10,7 @@ const lastOf = (day: ChangeDay | null): string | null => (day === null || typeof
  * dated stretch answers to. Empty when the number does not follow the form, or no stretch with days holds it.
  */
 export function stretchesOf(asRead: string, { places, passOverSeparators }: SheetNumber): readonly OpenInterval[] {
-  const plain = (text: string) => {
-    const upper = text.toUpperCase().trim()
-    return passOverSeparators ? upper.replace(separators, '') : upper
-  }
+  const plain = (text: string) => plainNumber(text, { passOverSeparators })
   const number = plain(asRead)
   const found: OpenInterval[] = []
   const follow = (place: number, at: number, days: readonly OpenInterval[]): void => {

@@ -1,26 +1,38 @@
-/** t(to) - t(from) <= atMost, in days; `because` is the number of the fact or rule that says so. */
-export interface Bound {
-  readonly from: number
-  readonly to: number
-  readonly atMost: number
-  readonly because: number
-}
-
 /** Node that stands for day 0; facts bound others against it. */
 export const ORIGIN = 0
 
-interface Distances {
+/** Where each bound leads; bounds are numbered, and nothing of this changes while days are worked out. */
+export interface Network {
+  readonly nodes: number
+  readonly onwards: Direction
+  readonly back: Direction
+}
+
+/** All bounds followed one way, with those that leave each node side by side. */
+interface Direction {
+  readonly from: Int32Array
+  readonly to: Int32Array
+  /** Bounds that leave node n are `leaving[first[n]]` to before `leaving[first[n + 1]]`. */
+  readonly first: Int32Array
+  readonly leaving: Int32Array
+}
+
+/** Days of every node, while bounds become tighter. */
+export interface Days {
+  /** t(to) - t(from) <= atMost of each bound, in days; an infinite one says nothing. */
+  readonly atMost: Float64Array
+  readonly forward: Ways
+  readonly backward: Ways
+}
+
+/** Shortest ways found so far. */
+interface Ways {
   readonly distance: Float64Array
   /** Last bound of the shortest way to each node; -1 where there is none. */
   readonly last: Int32Array
 }
 
-/** Bounds that contradict each other: numbers of what said them, along one ring whose sum is negative. */
-interface Contradiction {
-  readonly ring: readonly number[]
-}
-
-/** First and last day of every node, and the reasons along the way that sets them. */
+/** First and last day of every node, and the numbers of the bounds along the way that sets them. */
 export interface Windows {
   readonly earliest: Float64Array
   readonly latest: Float64Array
@@ -28,66 +40,102 @@ export interface Windows {
   latestBecause(node: number): readonly number[]
 }
 
-/**
- * The days each node of a simple temporal network can have (Dechter, Meiri and Pearl, Artificial Intelligence 49 (1991)
- * 61-95): the last day is the shortest way from the origin, the first the negative of the shortest way to it; the network
- * has a solution exactly when no ring of bounds is negative. Bellman-Ford in rounds, ended when nothing changes; a ring that
- * neither way reaches is looked for apart.
- */
-export function windowsOf(nodes: number, bounds: readonly Bound[]): Windows | Contradiction {
-  const from = Int32Array.from(bounds, (bound) => bound.from)
-  const to = Int32Array.from(bounds, (bound) => bound.to)
-  const atMost = Float64Array.from(bounds, (bound) => bound.atMost)
-  const onwards = { from, to, atMost }
-  const back = { from: to, to: from, atMost }
-  const forward = shortest(nodes, onwards, ORIGIN)
-  if ('ring' in forward) return { ring: said(forward.ring, bounds) }
-  const backward = shortest(nodes, back, ORIGIN)
-  if ('ring' in backward) return { ring: said(backward.ring, bounds) }
-  if (forward.distance.some((distance, node) => distance === OPEN && backward.distance[node] === OPEN)) {
-    const apart = shortest(nodes, onwards, null)
-    if ('ring' in apart) return { ring: said(apart.ring, bounds) }
+const OPEN = Number.POSITIVE_INFINITY
+
+/** Network of bounds `from` to `to`. */
+export function networkOf(nodes: number, from: Int32Array, to: Int32Array): Network {
+  return { nodes, onwards: directed(nodes, from, to), back: directed(nodes, to, from) }
+}
+
+function directed(nodes: number, from: Int32Array, to: Int32Array): Direction {
+  const first = new Int32Array(nodes + 1)
+  for (const node of from) first[node + 1] = (first[node + 1] ?? 0) + 1
+  for (let node = 0; node < nodes; node += 1) first[node + 1] = (first[node + 1] ?? 0) + (first[node] ?? 0)
+  const next = first.slice()
+  const leaving = new Int32Array(from.length)
+  for (const [bound, node] of from.entries()) {
+    const slot = next[node] ?? 0
+    leaving[slot] = bound
+    next[node] = slot + 1
   }
+  return { from, to, first, leaving }
+}
+
+/** Days before any bound has been followed. */
+export function openDays({ nodes }: Network, atMost: Float64Array): Days {
+  const ways = (): Ways => {
+    const distance = new Float64Array(nodes).fill(OPEN)
+    distance[ORIGIN] = 0
+    return { distance, last: new Int32Array(nodes).fill(-1) }
+  }
+  return { atMost, forward: ways(), backward: ways() }
+}
+
+/**
+ * Works out the days of a simple temporal network (Dechter, Meiri and Pearl, Artificial Intelligence 49 (1991) 61-95): the
+ * last day of a node is the shortest way from the origin, the first the negative of the shortest way to it; the network has
+ * a solution exactly when no ring of bounds is negative. `tightened` are the nodes some bound of which has become tighter
+ * since; what was found before is kept. Null, or the bounds of one negative ring.
+ */
+export function follow(network: Network, days: Days, tightened: readonly number[]): readonly number[] | null {
+  const { atMost, forward, backward } = days
+  return shortened(network.onwards, atMost, forward, tightened) ?? shortened(network.back, atMost, backward, tightened)
+}
+
+/** A negative ring among nodes that no way joins with the origin, or null. */
+export function ringApart(network: Network, { atMost, forward, backward }: Days): readonly number[] | null {
+  const apart: number[] = []
+  for (let node = 0; node < network.nodes; node += 1)
+    if (forward.distance[node] === OPEN && backward.distance[node] === OPEN) apart.push(node)
+  if (apart.length === 0) return null
+  const distance = new Float64Array(network.nodes).fill(OPEN)
+  for (const node of apart) distance[node] = 0
+  const ways = { distance, last: new Int32Array(network.nodes).fill(-1) }
+  return shortened(network.onwards, atMost, ways, apart)
+}
+
+export function windowsOf({ onwards, back }: Network, { forward, backward }: Days): Windows {
   return {
     earliest: backward.distance.map((distance) => -distance),
     latest: forward.distance,
-    earliestBecause: (node) => said(way(node, backward, back), bounds),
-    latestBecause: (node) => said(way(node, forward, onwards), bounds),
+    earliestBecause: (node) => way(node, backward, back),
+    latestBecause: (node) => way(node, forward, onwards),
   }
 }
 
-const OPEN = Number.POSITIVE_INFINITY
-
-/** The bounds as columns, in the direction they are followed. */
-interface Columns {
-  readonly from: Int32Array
-  readonly to: Int32Array
-  readonly atMost: Float64Array
-}
-
-const said = (some: readonly number[], bounds: readonly Bound[]): readonly number[] =>
-  some.flatMap((at) => bounds[at]?.because ?? [])
-
-/** Shortest ways from one node, or from all at once when `start` is null. A ring is looked for in rounds 1, 2, 4, 8 ... */
-function shortest(nodes: number, { from, to, atMost }: Columns, start: number | null): Distances | Contradiction {
-  const distance = new Float64Array(nodes).fill(start === null ? 0 : OPEN)
-  const last = new Int32Array(nodes).fill(-1)
-  if (start !== null) distance[start] = 0
-  let changed = true
-  for (let round = 1; changed; round += 1) {
-    changed = false
-    for (let at = 0; at < from.length; at += 1) {
-      const target = to[at] ?? 0
-      const reached = (distance[from[at] ?? 0] ?? OPEN) + (atMost[at] ?? 0)
-      if (reached >= (distance[target] ?? 0)) continue
-      distance[target] = reached
-      last[target] = at
-      changed = true
+/** Bellman and Ford in rounds, each from the nodes the last one changed. A ring is looked for in rounds 1, 2, 4, 8 ... */
+function shortened(
+  { from, to, first, leaving }: Direction,
+  atMost: Float64Array,
+  { distance, last }: Ways,
+  tightened: readonly number[],
+): readonly number[] | null {
+  const waiting = new Uint8Array(distance.length)
+  let nodes = tightened
+  for (let round = 1; nodes.length > 0; round += 1) {
+    const changed: number[] = []
+    for (const node of nodes) {
+      waiting[node] = 0
+      const here = distance[node] ?? OPEN
+      if (here === OPEN) continue
+      const end = first[node + 1] ?? 0
+      for (let slot = first[node] ?? 0; slot < end; slot += 1) {
+        const bound = leaving[slot] ?? 0
+        const target = to[bound] ?? 0
+        const reached = here + (atMost[bound] ?? OPEN)
+        if (reached >= (distance[target] ?? 0)) continue
+        distance[target] = reached
+        last[target] = bound
+        if (waiting[target] === 1) continue
+        waiting[target] = 1
+        changed.push(target)
+      }
     }
-    const ring = changed && (round & (round - 1)) === 0 ? ringIn(last, from) : null
-    if (ring !== null) return { ring }
+    const ring = changed.length > 0 && (round & (round - 1)) === 0 ? ringIn(last, from) : null
+    if (ring !== null) return ring
+    nodes = changed
   }
-  return { distance, last }
+  return null
 }
 
 /** A ring among the last bounds is a negative one (Cherkassky and Goldberg, Mathematical Programming 85 (1999) 277-311). */
@@ -112,7 +160,7 @@ function ringIn(last: Int32Array, from: Int32Array): readonly number[] | null {
 }
 
 /** Bounds along the shortest way, from the date it starts at to the node. */
-function way(node: number, { last }: Distances, { from }: Columns): readonly number[] {
+function way(node: number, { last }: Ways, { from }: Direction): readonly number[] {
   const bounds: number[] = []
   for (let at = node; at !== ORIGIN && (last[at] ?? -1) >= 0; at = from[last[at] ?? 0] ?? ORIGIN)
     bounds.push(last[at] ?? -1)

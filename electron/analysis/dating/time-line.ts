@@ -1,8 +1,8 @@
 import type { TimeLine, TimeLineInput, TimeLineReason } from '../../../shared-types/dating.ts'
 import { isoDay } from './calendar.ts'
 import { conflictsIn } from './date-conflicts.ts'
-import { type Constraint, constraintsOf, readingInWords } from './dated-constraints.ts'
-import { type Narrowed, narrow } from './narrowing.ts'
+import { type Constraint, constraintOf, constraintsOf, readingInWords } from './dated-constraints.ts'
+import { type Narrowed, type Narrowing, narrowingOf } from './narrowing.ts'
 
 /**
  * Everything dated, together: the days left to each event with the facts and rules that set them, readings that are left
@@ -11,15 +11,15 @@ import { type Narrowed, narrow } from './narrowing.ts'
  */
 export function timeLine(input: TimeLineInput): TimeLine {
   const constraints = constraintsOf(input)
-  const nodes = input.events.length + 1
+  const narrow = narrowingOf(input.events.length, constraints)
   const all = constraints.map((_, at) => at)
-  const whole = narrow(nodes, constraints, all)
+  const whole = narrow(all)
   const conflicts =
-    'windows' in whole ? { sets: [], complete: true } : conflictsIn(nodes, constraints, input.maxConflicts)
+    'windows' in whole ? { sets: [], complete: true } : conflictsIn(narrow, constraints.length, input.maxConflicts)
   const aside = new Set(conflicts.sets.flatMap((set) => blamed(set, constraints)))
-  const settled = 'windows' in whole ? whole : settle(nodes, constraints, all, aside)
+  const settled = 'windows' in whole ? whole : settle(narrow, constraints, aside)
   const reasonsOf = (some: readonly number[]): TimeLineReason[] => some.flatMap((at) => constraints[at]?.reason ?? [])
-  const { windows, dropped } = settled
+  const { windows, dropped, because } = settled
   return {
     consistent: 'windows' in whole,
     events: input.events.map(({ id, label }, at) => ({
@@ -27,13 +27,13 @@ export function timeLine(input: TimeLineInput): TimeLine {
       label,
       from: dayOrOpen(windows.earliest[at + 1]),
       to: dayOrOpen(windows.latest[at + 1]),
-      fromBecause: reasonsOf(windows.earliestBecause(at + 1)),
-      toBecause: reasonsOf(windows.latestBecause(at + 1)),
+      fromBecause: reasonsOf(windows.earliestBecause(at + 1).map(constraintOf)),
+      toBecause: reasonsOf(windows.latestBecause(at + 1).map(constraintOf)),
     })),
-    droppedReadings: dropped.map(({ fact, reading, because }) => ({
+    droppedReadings: dropped.map(({ fact, reading, way }, at) => ({
       fact: constraints[fact]?.reason.id ?? '',
       reading: readingInWords(reading),
-      because: reasonsOf(because),
+      because: reasonsOf(because(way, at)),
     })),
     conflicts: conflicts.sets.map(reasonsOf),
     allConflictsFound: conflicts.complete,
@@ -52,17 +52,12 @@ function blamed(set: readonly number[], constraints: readonly Constraint[]): rea
 
 /** Sets aside more until the rest holds, where not all conflicts were looked for. */
 function settle(
-  nodes: number,
+  narrow: Narrowing,
   constraints: readonly Constraint[],
-  all: readonly number[],
   aside: Set<number>,
 ): Extract<Narrowed, { windows: unknown }> {
   for (;;) {
-    const found = narrow(
-      nodes,
-      constraints,
-      all.filter((at) => !aside.has(at)),
-    )
+    const found = narrow([...constraints.keys()].filter((at) => !aside.has(at)))
     if ('windows' in found) return found
     for (const at of blamed(found.conflict, constraints)) aside.add(at)
   }

@@ -1,25 +1,25 @@
 /** A set of items as sorted numbers. */
 export type ItemSet = readonly number[]
 
-const within = (small: ItemSet, large: ReadonlySet<number>): boolean => small.every((item) => large.has(item))
-
 /**
  * All minimal sets that meet every set of a family, after one more set is added (Berge's algorithm: C. Berge,
- * Hypergraphs, 1989). Start from `[[]]`, which meets the empty family.
+ * Hypergraphs, 1989). Start from `[[]]`, which meets the empty family. A set grown by one item can only contain a set that
+ * met the added one by that very item, so nothing else is compared.
  */
 export function meetAlso(hitting: readonly ItemSet[], added: ItemSet): readonly ItemSet[] {
   const must = new Set(added)
   const kept = hitting.filter((each) => each.some((item) => must.has(item)))
-  const grown = hitting
-    .filter((each) => !each.some((item) => must.has(item)))
-    .flatMap((each) => added.map((item) => [...each, item].sort((one, other) => one - other)))
-  const found: { readonly list: ItemSet; readonly set: ReadonlySet<number> }[] = kept.map((list) => ({
-    list,
-    set: new Set(list),
-  }))
-  for (const list of grown.sort((one, other) => one.length - other.length)) {
-    const set = new Set(list)
-    if (!found.some((each) => within(each.list, set))) found.push({ list, set })
+  const rivals = new Map(added.map((item) => [item, kept.filter((each) => each.includes(item))]))
+  const grown: ItemSet[] = []
+  for (const each of hitting) {
+    if (each.some((item) => must.has(item))) continue
+    const own = new Set(each)
+    for (const item of added) {
+      own.add(item)
+      const needless = rivals.get(item)?.some((rival) => rival.every((of) => own.has(of))) ?? false
+      if (!needless) grown.push([...own].sort((one, other) => one - other))
+      own.delete(item)
+    }
   }
-  return found.map(({ list }) => list)
+  return [...kept, ...grown.sort((one, other) => one.length - other.length)]
 }

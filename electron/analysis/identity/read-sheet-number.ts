@@ -17,6 +17,12 @@ export interface NumberReading {
 const MOST_WAYS = 200
 const separators = /[\s.\-/·]/g
 
+/** A number as it is compared: capitals, and without separators where they say nothing. */
+export function plainNumber(text: string, { passOverSeparators }: Pick<SheetNumber, 'passOverSeparators'>): string {
+  const upper = text.toUpperCase().trim()
+  return passOverSeparators ? upper.replace(separators, '') : upper
+}
+
 /** True when the marks stand at a place of what was read; `?` stands for a character that could not be read. */
 const standsAt = (text: string, read: string, at: number): boolean =>
   at + text.length <= read.length &&
@@ -24,15 +30,13 @@ const standsAt = (text: string, read: string, at: number): boolean =>
 
 /** Every way a number as read fits the grammar of a sheet. */
 export function readSheetNumber(asRead: string, grammar: SheetNumber): NumberReading {
-  const plain = (text: string) => {
-    const upper = text.toUpperCase().trim()
-    return grammar.passOverSeparators ? upper.replace(separators, '') : upper
-  }
+  const plain = (text: string) => plainNumber(text, grammar)
   const read = plain(asRead)
   const ways: NumberWay[] = []
-  let furthest = { at: 0, wanted: 'its first mark' }
-  const miss = (at: number, wanted: string) => {
-    if (at >= furthest.at) furthest = { at, wanted }
+  let furthest = { at: 0, wanted: 'its first mark', from: 0 }
+  /** @param from where what was read begins, when it is more than the one character at which it fails. */
+  const miss = (at: number, wanted: string, from = at) => {
+    if (at >= furthest.at) furthest = { at, wanted, from }
   }
   const follow = (place: number, at: number, way: NumberWay): void => {
     if (ways.length >= MOST_WAYS) return
@@ -66,7 +70,8 @@ export function readSheetNumber(asRead: string, grammar: SheetNumber): NumberRea
         for (let length = own.minDigits; length <= run; length += 1) {
           const text = read.slice(at, at + length)
           const stretches = stretchesOf(text, own.stretches)
-          if (stretches.length === 0 && own.stretches.length > 0) miss(at, `a ${own.name} that was issued`)
+          if (stretches.length === 0 && own.stretches.length > 0)
+            miss(at + length - 1, `a ${own.name} that was issued`, at)
           const known: readonly (number | null)[] = own.stretches.length === 0 ? [null] : stretches
           for (const stretch of known)
             follow(place + 1, at + length, { ...way, sequences: [...way.sequences, { place, text, stretch }] })
@@ -75,9 +80,11 @@ export function readSheetNumber(asRead: string, grammar: SheetNumber): NumberRea
     }
   }
   follow(0, 0, { marks: [], sequences: [] })
-  const found = read[furthest.at]
+  const found = read.slice(furthest.from, furthest.at + 1)
   const stands =
-    found === undefined ? `It ends at place ${furthest.at + 1}` : `${found} stands in place ${furthest.at + 1}`
+    read[furthest.at] === undefined
+      ? `It ends at place ${furthest.at + 1}`
+      : `${found} stands in place ${furthest.from + 1}`
   return { ways, why: ways.length > 0 ? null : `${stands} where ${furthest.wanted} is wanted.` }
 }
 
@@ -89,4 +96,13 @@ function stretchesOf(
   const least = Number(text.replaceAll('?', '0'))
   const most = Number(text.replaceAll('?', '9'))
   return stretches.flatMap(({ first, last }, at) => (first <= most && least <= last ? [at] : []))
+}
+
+/** Places, from 1, of the single characters that could be misread so that the number would have the form. */
+export function fitsButFor(asRead: string, grammar: SheetNumber): readonly number[] {
+  const read = plainNumber(asRead, grammar)
+  return [...read].flatMap((_, at) => {
+    const without = `${read.slice(0, at)}?${read.slice(at + 1)}`
+    return readSheetNumber(without, grammar).ways.length > 0 ? [at + 1] : []
+  })
 }

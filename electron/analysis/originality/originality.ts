@@ -4,6 +4,14 @@ import { walkLayer } from '../../../shared-types/words.ts'
 import { lookNext } from './look-next.ts'
 import { judgeParts } from './parts.ts'
 import { judgeSurfaces } from './surfaces.ts'
+import { wouldNarrow } from './would-narrow.ts'
+
+/**
+ * What each thing weighs, for whoever reads a share. The Charter of Turin (FIVA, ratified 27 October 2012) asks that
+ * conservation leaves historic substance unaltered; it gives no figure, so none is made of it.
+ */
+const WEIGHTS =
+  'Weights: a panel by its area on the plan, a part by one; nothing weighs more because it is dear or in sight. Counted is historic substance in the terms of the Charter of Turin (FIVA, 2012), which conservation leaves unaltered; the Charter gives no weights, these are the program’s own, and metal, paint and parts are never added up.'
 
 /** Shares of originality as bounds, coverage by layer and what to look at next, from panels and parts as they stand. */
 export function originality({ panels, parts }: ComputationInput<'originality'>): ComputationOutput<'originality'> {
@@ -21,6 +29,8 @@ export function originality({ panels, parts }: ComputationInput<'originality'>):
     panels: panels.map((panel) => judgeSurfaces(panel.id, panel.label, [panel])),
     parts: judgeParts(parts),
     lookNext: lookNext(panels),
+    wouldNarrow: wouldNarrow(panels, parts),
+    weights: WEIGHTS,
   }
 }
 

@@ -16,6 +16,9 @@ const standing: { readonly [P in PartState]: Standing } = {
   'not seen': 'open',
 }
 
+/** Whether a part counts as fitted at the factory. */
+export const partStanding = (part: CountedPart): Standing => standing[part.state]
+
 const seen = (part: CountedPart): boolean => part.state !== 'not seen'
 
 /** Parts as fitted at the factory, by count: all of them, then group by group, where a group has any to count. */
@@ -39,7 +42,7 @@ function judge(id: string, label: string, parts: readonly CountedPart[]): ShareR
   const counted = parts.filter((part) => part.leftOut === null)
   const looked = counted.filter(seen)
   return shareRange(
-    counted.map((part) => ({ weight: 1, standing: standing[part.state] })),
+    counted.map((part) => ({ weight: 1, standing: partStanding(part) })),
     {
       id,
       label,

@@ -13,10 +13,16 @@ const sum = (weights: readonly number[]): number => weights.reduce((total, weigh
 /** Share of a whole in per cent; nothing of nothing is 0. */
 const share = (part: number, whole: number): number => (whole === 0 ? 0 : Math.min(100, (100 * part) / whole))
 
-/**
- * A share as bounds. Low: everything open turns out to be no. High: it all turns out to be yes. With nothing to
- * weigh, nothing is known and the bounds are 0 and 100.
- */
+/** Least and most a share can be. Low: everything open turns out to be no. High: it all turns out to be yes. */
+export function shareBounds(things: readonly Weighed[]): Pick<ShareRange, 'lowPercent' | 'highPercent'> {
+  const of = (standing: Standing) => sum(things.map((thing) => (thing.standing === standing ? thing.weight : 0)))
+  const whole = sum(things.map((thing) => thing.weight))
+  if (whole === 0) return { lowPercent: 0, highPercent: 100 }
+  const lowPercent = share(of('yes'), whole)
+  return { lowPercent, highPercent: Math.max(lowPercent, 100 - share(of('no'), whole)) }
+}
+
+/** A share as bounds, with what they are made of. With nothing to weigh, nothing is known: the bounds are 0 and 100. */
 export function shareRange(
   things: readonly Weighed[],
   words: { readonly id: string; readonly label: string; readonly basis: string; readonly because: readonly Because[] },
@@ -26,15 +32,12 @@ export function shareRange(
   if (whole === 0) {
     return { ...words, lowPercent: 0, highPercent: 100, seenYesPercent: 0, notSeenPercent: 100, seenNoPercent: 0 }
   }
-  const no = of('no')
-  const yes = of('yes')
   return {
     ...words,
-    lowPercent: share(yes, whole),
-    highPercent: Math.max(share(yes, whole), 100 - share(no, whole)),
-    seenYesPercent: share(yes, whole),
+    ...shareBounds(things),
+    seenYesPercent: share(of('yes'), whole),
     notSeenPercent: share(of('open'), whole),
-    seenNoPercent: share(no, whole),
+    seenNoPercent: share(of('no'), whole),
   }
 }
 

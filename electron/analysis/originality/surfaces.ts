@@ -31,7 +31,7 @@ const questions = {
 type Question = keyof typeof questions
 
 /** A panel nobody has looked at answers nothing, whatever its row says. */
-const standingOf = (panel: WeighedPanel, question: Question): Standing => {
+export const panelStanding = (panel: WeighedPanel, question: Question): Standing => {
   if (panel.inspection !== 'inspected') return 'open'
   return question === 'metal' ? metalStanding[panel.metal] : paintStanding[panel.paint]
 }
@@ -54,7 +54,7 @@ function inWords(panel: WeighedPanel, question: Question): string {
 function panelLine(panel: WeighedPanel, question: Question): Because {
   const state = inWords(panel, question)
   return {
-    text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²: ${state}; ${countsAs[standingOf(panel, question)]}.`,
+    text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²: ${state}; ${countsAs[panelStanding(panel, question)]}.`,
     sort: sortOf(panel, question),
     references: [{ kind: 'panel', key: panel.id }],
     source: panel.areaIsMeasured ? null : 'area: middle of the usual range, recalled',
@@ -78,7 +78,7 @@ export function judgeSurfaces(id: string, label: string, panels: readonly Weighe
   const seen = panels.filter((panel) => panel.inspection === 'inspected')
   const judged = (question: Question) =>
     shareRange(
-      panels.map((panel) => ({ weight: panel.areaM2, standing: standingOf(panel, question) })),
+      panels.map((panel) => ({ weight: panel.areaM2, standing: panelStanding(panel, question) })),
       {
         id: `${id}/${questions[question].id}`,
         label: questions[question].label,
@@ -120,7 +120,8 @@ function totalLine(
   question: Question,
   area: (some: readonly WeighedPanel[]) => number,
 ): Because {
-  const of = (standing: Standing) => area(panels.filter((panel) => standingOf(panel, question) === standing)).toFixed(2)
+  const of = (standing: Standing) =>
+    area(panels.filter((panel) => panelStanding(panel, question) === standing)).toFixed(2)
   return {
     text: `Of ${area(panels).toFixed(2)} m², ${of('yes')} m² count as original, ${of('no')} m² as not original and ${of('open')} m² may be either.`,
     sort: 'computed',

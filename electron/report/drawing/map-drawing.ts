@@ -100,9 +100,11 @@ function drawSpots(
   figures: boolean,
 ): void {
   const style = { weightMm: printedMarks.ringLine, colour: inks.ink }
-  for (const { at, um, orMore } of spots) {
+  for (const { at, um, orMore, marked } of spots) {
     const { x, y } = onPage(placement, at.u, at.v)
     page.circle(x, y, SPOT_RADIUS_MM, style, inks.paper)
+    if (marked)
+      page.line(x - 2 * SPOT_RADIUS_MM, y + 2 * SPOT_RADIUS_MM, x + 2 * SPOT_RADIUS_MM, y - 2 * SPOT_RADIUS_MM, style)
     if (!figures) continue
     const text = um === null ? 'no reading' : `${orMore ? '> ' : ''}${Math.round(um)}`
     word(composer, page, owner, text, x + SPOT_RADIUS_MM + 0.7, y - 0.4)

@@ -1,5 +1,5 @@
 import type { ClaimOutlook } from '../../../shared-types/identity-more.ts'
-import type { ClaimView, IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
+import type { ClaimView, IdentityView, NumberReadView, VariableView } from '../../../shared-types/identity-view.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
@@ -25,6 +25,10 @@ export function composeCanStillBe(composer: Composer): void {
   composer.block({ title: 'Likeliest', note: 'weight before and after looking' }, () =>
     variableTable(composer, identity),
   )
+  if (identity.numbers.length > 0)
+    composer.block({ title: 'Numbers', note: 'as the sheet reads them' }, (owner) =>
+      identity.numbers.flatMap((number) => composeNumber(composer, owner, number)),
+    )
   for (const conflict of identity.conflicts) {
     composer.block({ title: 'Contradiction', note: 'these cannot all be so' }, (owner) =>
       conflict.cannotAllBe.flatMap(({ words, source }) => composer.text(owner, `${words} ${source}.`)),
@@ -84,6 +88,16 @@ function variableTable(composer: Composer, identity: IdentityView): Piece[] {
       }
     }),
   })
+}
+
+/** One number: what each of its places says of the car, or where it parts from the form. */
+function composeNumber(composer: Composer, owner: Composer['section'], number: NumberReadView): Piece[] {
+  const said = number.why ?? `${number.says.join('; ')}.`
+  const beside = number.standsFor.length === 0 ? '' : ` Counts once with: ${number.standsFor.join(', ')}.`
+  return composer.labelled(owner, number.rows.map((row) => numbered('N', row)).join(', '), [
+    { text: `${number.name} ${number.asRead}: ${said}`, style: styles.text },
+    { text: `${number.counts ? beside : ' Too unlike the form to be weighed.'} ${number.source}.`, style: styles.soft },
+  ])
 }
 
 /** How many were built like this, source by source; nothing multiplied, survivors not counted. */

@@ -136,7 +136,7 @@ function figurePieces(
   const caption = [
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
     {
-      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next. Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.`,
+      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, named in the table.' : ''} Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.`,
       style: styles.caption,
     },
   ]

@@ -1,6 +1,8 @@
+import type { ExtentChange, ReadingsCited } from '../../../shared-types/coating-change.ts'
 import type { Correction } from '../../../shared-types/correction.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
+import type { Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
 import { costBounds } from '../wording/costs.ts'
 import { dayText } from '../wording/dates.ts'
@@ -72,6 +74,7 @@ function composeCorrection(composer: Composer, correction: Correction): void {
             ]),
           ]
         : []),
+      ...coatingLines(composer, owner, correction),
       ...(correction.state === 'verified'
         ? line(
             owner,
@@ -87,4 +90,29 @@ function composeCorrection(composer: Composer, correction: Correction): void {
       ...(correction.note === '' ? [] : line(owner, 'note', correction.note)),
     ],
   )
+}
+
+/** What the readings a correction cites say of the filler before and after it. */
+function coatingLines(composer: Composer, owner: Composer['section'], correction: Correction): Piece[] {
+  const change = composer.content.coatingChanges.find((own) => own.correction === correction.number)
+  if (change === undefined) return []
+  const line = (label: string, text: string) => composer.labelled(owner, label, [{ text, style: styles.text }])
+  const extent = (head: string, own: ExtentChange | null) =>
+    own === null ? [] : line(head, `${own.change.words} Before: ${own.before.words} After: ${own.after.words}`)
+  return [
+    ...line('coating', `${change.panel}; before: ${citedWords(change.before)}; after: ${citedWords(change.after)}.`),
+    ...extent(`over ${change.thresholdUm} µm`, change.area),
+    ...extent('volume above paint', change.volume),
+    ...[change.problem, ...change.notes, change.problem === null ? change.cannotTell : null].flatMap((words) =>
+      words === null ? [] : line('', words),
+    ),
+  ]
+}
+
+function citedWords(cited: ReadingsCited | null): string {
+  if (cited === null) return 'no reading cited'
+  const { spots, from, to } = cited
+  const days = from === to ? dayText(from) : `${dayText(from)} to ${dayText(to)}`
+  const names = `${numbered('R', Math.min(...spots))} to ${numbered('R', Math.max(...spots))}`
+  return `${spots.length} ${spots.length === 1 ? 'spot' : `spots between ${names}`}, read ${days}`
 }

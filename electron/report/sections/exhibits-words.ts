@@ -29,6 +29,10 @@ function cameraPosition(composer: Composer, { photograph }: Exhibit): string {
   return `position ${figure(latitude, 5)}°, ${figure(longitude, 5)}° as the camera gave it`
 }
 
+/** A tell by its name in the sheet; by its key where the sheet has left the record since. */
+const tellName = (composer: Composer, key: string): string =>
+  `tell “${composer.content.identity?.tells.find((tell) => tell.key === key)?.name ?? key}”`
+
 /** Everything in the record that cites an exhibit, each leading to its place. */
 export function citedBy(composer: Composer, number: number, style: TextStyle) {
   const { record } = composer.content
@@ -51,6 +55,7 @@ export function citedBy(composer: Composer, number: number, style: TextStyle) {
     ...record.exhibits
       .filter(({ picked }) => picked?.photograph === number)
       .map((row) => composer.exhibit(row.number, strong)),
+    ...record.observations.filter(cites).map(({ tell }): Span => ({ text: tellName(composer, tell), style: strong })),
     ...record.parts
       .filter(cites)
       .map((row) => composer.linked(composer.partName(row.partId), style, place.part(row.partId))),

@@ -1,4 +1,4 @@
-import type { AreaJudgement, Because } from '../../../shared-types/judgement.ts'
+import type { AreaJudgement, Because, NarrowedRange, WouldNarrow } from '../../../shared-types/judgement.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Span } from '../layout/line-breaking.ts'
@@ -8,6 +8,7 @@ import { figure, NARROW, shareBounds } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 
 const MOST_REASONS = 12
+const MOST_TO_LOOK_AT = 12
 
 /** Shares of originality as bounds: by area of the body, by state, by group of parts; the steps behind them; open questions. */
 export function composeOriginality(composer: Composer): void {
@@ -49,6 +50,11 @@ export function composeOriginality(composer: Composer): void {
         .map((step) => becauseLine(composer, step)),
     ),
   )
+  if (judgement.wouldNarrow.length > 0) {
+    composer.block({ title: 'What to look at', note: 'what keeps a range open most' }, (owner) =>
+      narrowing(composer, owner),
+    )
+  }
   composer.block({ title: 'Open questions' }, (owner) =>
     judgement.openQuestions.length === 0
       ? composer.text(owner, 'None is listed.')
@@ -61,6 +67,45 @@ export function composeOriginality(composer: Composer): void {
           ]),
         ),
   )
+}
+
+/** The open things that keep a range open most, with by how many points of a hundred settling each would narrow it. */
+function narrowing(composer: Composer, owner: Composer['section']) {
+  const { wouldNarrow, weights } = composer.content.judgement
+  const cell = (text: string) => [{ text, style: styles.cell }]
+  const shown = wouldNarrow.slice(0, MOST_TO_LOOK_AT)
+  const more = wouldNarrow.length - shown.length
+  const points = (thing: WouldNarrow, range: NarrowedRange['range']) => {
+    const found = thing.narrows.find((each) => each.range === range)
+    return cell(found === undefined ? '' : found.points < 0.05 ? 'under 0.1' : figure(found.points, 1))
+  }
+  return [
+    ...composer.table(owner, {
+      caption: [
+        {
+          text: `By how many points of a hundred each range becomes narrower once the thing is settled, whichever way.${more > 0 ? ` ${more} more things are open, each with less.` : ''}`,
+          style: styles.caption,
+        },
+      ],
+      columns: [
+        { head: 'thing', widthMm: 42 },
+        { head: 'open, since', widthMm: 46 },
+        { head: 'metal', widthMm: 14, align: 'right' },
+        { head: 'paint', widthMm: 14, align: 'right' },
+        { head: 'parts', widthMm: 14, align: 'right' },
+      ],
+      rows: shown.map((thing) => ({
+        cells: [
+          cell(thing.label),
+          cell(thing.how),
+          points(thing, 'original metal'),
+          points(thing, 'factory finish'),
+          points(thing, 'parts'),
+        ],
+      })),
+    }),
+    ...composer.text(owner, [{ text: weights, style: styles.running }]),
+  ]
 }
 
 const areaBasis = (area: AreaJudgement): string =>

@@ -92,6 +92,7 @@ function spotTable(composer: Composer): Piece[] {
   const ordered = [...spots].sort(
     (a, b) => (order.get(a.panelId) ?? 999) - (order.get(b.panelId) ?? 999) || a.number - b.number,
   )
+  const marked = new Map(composer.content.coatingCar.marked.map(({ spot, why }) => [spot, why]))
   const cell = (text: string, style = styles.cell) => [{ text, style }]
   return composer.table(
     composer.section,
@@ -112,6 +113,7 @@ function spotTable(composer: Composer): Piece[] {
       ],
       rows: ordered.map((spot) => {
         const figures = spotFigures(spot.values, unit)
+        const why = marked.get(spot.number)
         return {
           anchors: [place.spot(spot.number)],
           cells: [
@@ -120,13 +122,14 @@ function spotTable(composer: Composer): Piece[] {
               composer.linked(composer.panelName(spot.panelId), styles.cell, place.panel(spot.panelId)),
               ...(spot.where === '' ? [] : cell(`, ${spot.where}`)),
               ...(spot.note === '' ? [] : cell(`. ${spot.note}`, styles.cellSoft)),
+              ...(why === undefined ? [] : cell(`. Marked: ${why.join('; ')}`)),
               ...(spot.exhibits.length === 0 ? [] : [...cell('; '), ...composer.exhibits(spot.exhibits)]),
             ],
             [
               spot.gauge === null
                 ? { text: 'gauge not noted', style: styles.cell }
                 : composer.linked(numbered('G', spot.gauge), styles.cell, place.gauge(spot.gauge)),
-              ...cell(`, ${spot.mode}`),
+              ...cell(`, ${spot.mode}${spot.substrate === 'unknown' ? '' : `, over ${spot.substrate}`}`),
             ],
             cell(figures.values),
             cell(figures.count),

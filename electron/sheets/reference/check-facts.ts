@@ -68,7 +68,7 @@ export function checkFacts(sheet: ReferenceSheet, names: SheetNames): readonly S
   })
   sheet.numbers.forEach((number, at) => {
     if (number.part !== null) part(number.part, ['numbers', at, 'part'])
-    checkNumber(sheet, number, ['numbers', at], names, complain)
+    checkNumber(number, ['numbers', at], complain)
   })
   sheet.dateCodes.forEach(({ part: id, leadDays }, at) => {
     part(id, ['dateCodes', at, 'part'])
@@ -165,26 +165,16 @@ function checkVariable(variable: SheetVariable, path: SheetPath, complain: Compl
   })
 }
 
-function checkNumber(
-  sheet: ReferenceSheet,
-  number: SheetNumber,
-  path: SheetPath,
-  names: SheetNames,
-  complain: Complain,
-) {
+/** What its marks and stretches mean is checked where they are compiled. */
+function checkNumber(number: SheetNumber, path: SheetPath, complain: Complain) {
   number.places.forEach((place, at) => {
     const own = [...path, 'places', at]
-    if (place.kind === 'marks')
-      place.rows.forEach(({ means }, position) => {
-        names.literals(sheet, means, [...own, 'rows', position, 'means'], complain)
-      })
     if (place.kind !== 'sequence') return
     if (place.minDigits > place.maxDigits)
       complain([...own, 'minDigits'], 'It is more than maxDigits.', 'Exchange the two.')
     place.stretches.forEach((stretch, position) => {
       const there = [...own, 'stretches', position]
       if (stretch.first > stretch.last) complain(there, 'It ends before it begins.', 'Exchange first and last.')
-      names.literals(sheet, stretch.means, [...there, 'means'], complain)
       checkDays(stretch, there, complain)
     })
   })

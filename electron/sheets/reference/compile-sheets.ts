@@ -2,6 +2,7 @@ import { type IdentityModel, identityModel } from '../../../shared-types/identit
 import type { ReferenceSheet } from '../../../shared-types/reference-sheet.ts'
 import { compileCounts } from './compile-counts.ts'
 import { compileFittings } from './compile-fittings.ts'
+import { type CompiledNumber, compileNumbers } from './compile-numbers.ts'
 import { compileRules, tieDates } from './compile-rules.ts'
 import { type CompiledTell, compileTells } from './compile-tells.ts'
 import { type FactCite, ModelDraft } from './model-draft.ts'
@@ -17,7 +18,10 @@ export interface CompiledSheets {
   /** By id of a rule, table, count, donor, tell or doubt of the model: the facts it was made from. */
   readonly cites: ReadonlyMap<string, readonly FactCite[]>
   readonly tells: readonly CompiledTell[]
-  /** Variables of the sheets; the model has more, which follow from them (`tell ...`, `... as counted in ...`). */
+  readonly numbers: readonly CompiledNumber[]
+  /** Names of the sheets compiled together. */
+  readonly names: SheetNames
+  /** Variables of the sheets; the model has more, which follow from them (`tell ...`, `number ...`, `... as counted in ...`). */
   readonly variables: readonly KnownVariable[]
   /** Name of a variable of the sheets as printed, with its sheet's title where several have that name. */
   readonly nameOf: (variable: string) => string
@@ -36,9 +40,10 @@ export function compileSheets(sheets: readonly ReferenceSheet[]): CompiledSheets
   compileFittings(draft)
   const tells = sheets.flatMap((sheet) => compileTells(draft, sheet))
   for (const sheet of sheets) compileDonors(draft, sheet)
+  const numbers = sheets.flatMap((sheet) => compileNumbers(draft, sheet))
   const accounts = compileCounts(draft)
   const variables = [...names.variables.values()]
-  const shared = { cites: draft.cites, tells, variables, nameOf: namesAsPrinted(variables) }
+  const shared = { cites: draft.cites, tells, numbers, names, variables, nameOf: namesAsPrinted(variables) }
   const { rules, doubts, tables, donors } = draft
   const problem = (what: string, cure: string): SheetProblem => ({
     severity: 'error',

@@ -14,7 +14,8 @@ export function conditionWords(sheet: ReferenceSheet, condition: SheetCondition)
     .join(', ')
 }
 
-const dayWords = (day: ChangeDay): string =>
+/** A day a change is known by, as printed. */
+export const dayWords = (day: ChangeDay): string =>
   typeof day === 'string' ? day : `some day between ${day.earliest} and ${day.latest}`
 
 /** A rule of a sheet in a sentence. */

@@ -1,5 +1,6 @@
 import type { CellKind } from './cell-text.ts'
 import * as cell from './cell-text.ts'
+import { markRows, stretches, texts } from './number-cells.ts'
 
 /** One column: its heading, and where in a row's entry its content stands. */
 export interface Column {
@@ -175,6 +176,7 @@ export const sheetTables: readonly SheetTable[] = [
     ...fact,
     ...column(cell.textOrNone, 'part'),
     ...column(cell.yesOrNo, 'passOverSeparators'),
+    ...column(cell.number, 'misread', 'replaced'),
     ...note,
   ]),
   part(
@@ -184,16 +186,17 @@ export const sheetTables: readonly SheetTable[] = [
     ['places'],
     [
       ...column(cell.text, 'kind', 'name'),
-      ...column(cell.jsonList, 'texts'),
+      ...column(texts, 'texts'),
       ...column(cell.yesOrNo, 'optional'),
-      ...column(cell.jsonList, 'rows'),
+      ...column(markRows, 'rows'),
       ...column(cell.number, 'minDigits', 'maxDigits'),
-      ...column(cell.jsonList, 'stretches'),
+      ...column(stretches, 'stretches'),
+      ...column(cell.textOrNone, 'readBy'),
     ],
     {
       fixed: ['texts', 'optional'],
-      marks: ['name', 'rows'],
-      sequence: ['name', 'minDigits', 'maxDigits', 'stretches'],
+      marks: ['name', 'rows', 'readBy'],
+      sequence: ['name', 'minDigits', 'maxDigits', 'stretches', 'readBy'],
     },
   ),
   table('dateCodes', [

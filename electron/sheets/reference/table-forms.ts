@@ -36,6 +36,7 @@ const named: Readonly<Record<string, string>> = {
   'shows the variable': 'variables',
   datesAgainst: 'variables',
   travelsWith: 'donors',
+  readBy: 'tells',
 }
 
 function columnForm(table: string, heading: string, says: string): ColumnForm {

@@ -26,6 +26,9 @@ const thing = (
   ],
 })
 
+/** Letters of a label; a paper is known by its number, so the rest of its caption may go. */
+const LABEL = 100
+
 /** Papers, statements, visits and work done, each with its day; they are shown with the rest and say nothing of the building. */
 export function papersAndVisits(view: RecordView): readonly Partial<DatedThings>[] {
   return [...papers(view), ...claims(view), ...visits(view), ...works(view)]
@@ -45,7 +48,7 @@ const papers = (view: RecordView) =>
       {
         id: `paper:E${number}`,
         kind: 'paper',
-        label: `${mark} ${shortened(caption, 48)}`,
+        label: `${mark} ${shortened(caption, LABEL)}`,
         asRead: made.text,
         state: '',
       },
@@ -107,7 +110,7 @@ const works = (view: RecordView) =>
     if (doneOn === null) return []
     const mark = rowMark('corrections', number)
     return thing(
-      { id: `work:${number}`, kind: 'work', label: `${mark} ${shortened(what, 48)}`, asRead: '', state: 'done' },
+      { id: `work:${number}`, kind: 'work', label: `${mark} ${shortened(what, LABEL)}`, asRead: '', state: 'done' },
       { from: doneOn, to: doneOn },
       {
         text: `Done on ${dayWords(doneOn)}.`,

@@ -165,7 +165,7 @@ export const ownSheetUseCases: Pick<
     const copy = { sheetId, title, edition, sha256: '', byteLength: 0, takenAt: program.now() }
     return identityBy(
       sheetsTogether([sheetId], known),
-      { sheets: [copy], observations: [], claims: [] },
+      { sheets: [copy], observations: [], claims: [], carNumbers: [] },
       { whatIf: observations, chainsOf },
     )
   },

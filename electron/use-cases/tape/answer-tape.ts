@@ -67,7 +67,7 @@ function tellWords({ valueMm, standardUncertaintyMm }: Kept, shown: ShownLengths
   const would =
     wouldDecide === null
       ? 'no exactness would do, for it lies between them'
-      : `± ${shown.length(2 * wouldDecide, wouldDecide)} would do; you have ± ${shown.length(2 * standardUncertaintyMm, standardUncertaintyMm)}`
+      : `± ${shown.length(2 * wouldDecide, wouldDecide)} would do; it is ± ${shown.length(2 * standardUncertaintyMm, standardUncertaintyMm)}`
   return `It does not decide between the values of the sheet: ${would} (k = 2).`
 }
 

@@ -29,7 +29,7 @@ export function studCircleAnswer(
   const { kind: _kind, ...asked } = question
   const listed = studPatterns()
     .filter(({ diameterMm }) => !ofSheet.some(({ mm }) => Math.abs(mm - diameterMm) < SAME_MM))
-    .map(({ label, studs, diameterMm, usedBy }) => ({ label, studs, mm: diameterMm, source: `list: ${usedBy}` }))
+    .map(({ label, studs, diameterMm, source }) => ({ label, studs, mm: diameterMm, source: `list: ${source}` }))
   const known = [...ofSheet.map((size) => ({ ...size, studs: asked.studs })), ...listed]
   const found = studCircleFrom({
     ...asked,
@@ -39,7 +39,7 @@ export function studCircleAnswer(
   const possible = patterns.filter((pattern) => pattern.possible)
   const finer =
     possible.length > 1 && wouldDecideMm !== null
-      ? ` ${shown.length(wouldDecideMm, wouldDecideMm)} would do; you have ${shown.length(expandedMm, expandedMm)}.`
+      ? ` ${shown.length(wouldDecideMm, wouldDecideMm)} would do; it is ${shown.length(expandedMm, expandedMm)}.`
       : ''
   const bySteps = [...new Set(asked.spacings.map(({ step }) => step))].map((step) => {
     const read = asked.spacings.filter((spacing) => spacing.step === step).map(({ mm }) => mm)

@@ -51,7 +51,7 @@ export function decisionWords(decided: Decided, expandedMm: number, shown: Shown
   const { decision, wouldDecide } = decided
   if (decision === 'inside') return `Inside ${limits}, uncertainty included (ISO 14253-1).`
   if (decision === 'outside') return `Outside ${limits}, uncertainty included (ISO 14253-1).`
-  return `Neither inside nor outside ${limits} can be proven (ISO 14253-1): ${shown.length(wouldDecide, wouldDecide)} would do, you have ${shown.length(expandedMm, expandedMm)}.`
+  return `Neither inside nor outside ${limits} can be proven (ISO 14253-1): ${shown.length(wouldDecide, wouldDecide)} would do, it is ${shown.length(expandedMm, expandedMm)}.`
 }
 
 /** Type A and type B of a repeated reading, each with its share of the variance. */

@@ -29,6 +29,7 @@ function CoatingSheet(props: {
   readonly record: RecordView
   readonly opened: Opened
   readonly panelId: string | null
+  readonly onGridOf: (panelId: string) => void
   readonly onLeave: () => void
 }) {
   const { record, opened, onLeave } = props
@@ -39,7 +40,7 @@ function CoatingSheet(props: {
     return <SpotForm key={`r${key}`} row={spot} panelId={props.panelId} onLeave={onLeave} />
   }
   if (what === 'grid' && key !== null)
-    return <GridForm key={`w${key}`} record={record} panelId={key} onLeave={onLeave} />
+    return <GridForm record={record} panelId={key} onPanel={props.onGridOf} onLeave={onLeave} />
   if (what === 'columns' && key !== null) return <ImportForm record={record} panelId={key} onLeave={onLeave} />
   if (what === 'gauge') return <GaugeForm key={`g${key}`} row={record.gauges.find(at) ?? null} onLeave={onLeave} />
   return <CheckForm key={`h${key}`} gauge={key === null ? null : Number(key)} onLeave={onLeave} />
@@ -64,6 +65,11 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
     },
     [readOnly],
   )
+  const gridOf = (panelId: string | null) => {
+    if (panelId === null || readOnly) return
+    setOpened({ what: 'grid', key: panelId })
+    setShown(panelId)
+  }
   const openSpot = useCallback((key: string | null) => open('spot', key), [open])
   const thickest = useMemo(() => thickestPanel(record.spots), [record.spots])
   const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? null)
@@ -73,7 +79,7 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   const panelShown = shown ?? openedSpot?.panelId ?? inHand ?? thickest
   useKeys('Coating', [
     { keys: 'R', does: 'add a spot', run: () => open('spot', null) },
-    { keys: 'W', does: 'walk the grid of the panel shown', run: () => open('grid', panelShown ?? firstPanel) },
+    { keys: 'W', does: 'walk the grid of the panel shown', run: () => gridOf(panelShown ?? firstPanel) },
     { keys: 'I', does: 'take readings in from columns', run: () => open('columns', panelShown ?? firstPanel) },
     { keys: 'G', does: 'add a gauge', run: () => open('gauge', null) },
     {
@@ -89,7 +95,15 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
       {...(opened === null
         ? {}
         : {
-            sheet: <CoatingSheet record={record} opened={opened} panelId={inHand} onLeave={() => setOpened(null)} />,
+            sheet: (
+              <CoatingSheet
+                record={record}
+                opened={opened}
+                panelId={inHand}
+                onGridOf={gridOf}
+                onLeave={() => setOpened(null)}
+              />
+            ),
           })}
     >
       <div className="two-columns">

@@ -38,8 +38,19 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
     >
       <TextField label="Name" required autoFocus {...field('name')} />
       <TextField label="Serial number" figures {...field('serial')} />
-      <ChoiceField label="Principle" choices={gaugeDraft.shape.principle.options} {...field('principle')} />
-      <NumberField label="Declared error, constant part a" quantity="coating" least={0} {...field('errorUm')} />
+      <ChoiceField
+        label="Principle"
+        choices={gaugeDraft.shape.principle.options}
+        hint="magnetic induction reads on steel, eddy current on aluminium, dual on both"
+        {...field('principle')}
+      />
+      <NumberField
+        label="Declared error, constant part a"
+        quantity="coating"
+        least={0}
+        hint="from its papers; left empty, 3 µm + 3 % is supposed and said (common practice, no source)"
+        {...field('errorUm')}
+      />
       <NumberField
         label="Declared error, part of the reading b"
         quantity="plain"
@@ -48,8 +59,20 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
         most={100}
         {...field('errorPercent')}
       />
-      <NumberField label="Reads up to" quantity="coating" least={0} {...field('rangeUm')} />
-      <NumberField label="Probe diameter" quantity="length" least={0} {...field('probeDiameterMm')} />
+      <NumberField
+        label="Reads up to"
+        quantity="coating"
+        least={0}
+        hint="beyond it write > before the figure, such as >2000"
+        {...field('rangeUm')}
+      />
+      <NumberField
+        label="Probe diameter"
+        quantity="length"
+        least={0}
+        hint="measure it: warnings of edges and curves rest on it"
+        {...field('probeDiameterMm')}
+      />
       <DayField label="Certified on" {...field('certifiedOn')} />
       <TextField label="Certificate" figures {...field('certificate')} />
     </EntrySheet>

@@ -1,6 +1,5 @@
 import { useMemo } from 'react'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import type { SpotDraft } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
@@ -10,15 +9,15 @@ import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
-import { gaugeAndModeBefore, gaugeNumber, ReadWith } from './ReadWith.tsx'
+import { GridPicture } from './GridPicture.tsx'
+import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
 import { readingsFrom } from './reading-entry.ts'
 
-interface GridEntry {
+interface GridEntry extends ReadWithEntry {
   readonly line: string
   readonly enteredIn: CoatingUnit
-  readonly gauge: string
-  readonly mode: SpotDraft['mode']
   /** Places passed over on this walk, by their number in the grid. */
   readonly passed: readonly number[]
 }
@@ -26,18 +25,23 @@ interface GridEntry {
 interface GridFormProps {
   readonly record: RecordView
   readonly panelId: string
+  /** Another panel was chosen; its walk begins with what is read of it. */
+  readonly onPanel: (panelId: string) => void
   readonly onLeave: () => void
 }
 
-/** Walks the grid of a panel: the next place is called out, its values are typed, Enter keeps them and goes on. */
-export function GridForm({ record, panelId, onLeave }: GridFormProps) {
+/** Walks the grid of a panel: the next place is called out and shown, its values are typed, Enter keeps them and goes on. */
+export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
+  const panels = useRecordStore((state) => state.panelList?.panels)
   const nameOf = usePanelNames()
-  const { value: grid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
+  const { value: laid, problem } = useAnswer('coating.grid', { panelId }, record.journalNumber)
+  // The grid of the panel before stays until that of the panel chosen has come: nothing may be kept at its places.
+  const grid = laid?.panelId === panelId ? laid : null
   const before = record.spots.at(-1)?.enteredIn ?? record.commission.coatingUnit
-  const { gauge, mode } = gaugeAndModeBefore(record)
+  const { gauge, mode, substrate } = readWithBefore(record, panelId)
   const initial = useMemo<GridEntry>(
-    () => ({ line: '', enteredIn: before, gauge, mode, passed: [] }),
-    [before, gauge, mode],
+    () => ({ line: '', enteredIn: before, gauge, mode, substrate, passed: [] }),
+    [before, gauge, mode, substrate],
   )
   const places = grid?.places ?? []
   const read = places.filter(({ spot }) => spot !== null).length
@@ -46,7 +50,7 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
   const entry = useEntry<GridEntry>({
     name: `coating.grid ${panelId}`,
     initial,
-    keep: async ({ line, enteredIn, gauge: own, mode: set, passed }) => {
+    keep: async ({ line, enteredIn, gauge: own, mode: set, substrate: below, passed }) => {
       const place = places[nextFor(passed)]
       if (grid === null || place === undefined) {
         throw new ProblemError('input-refused', 'Every place of the grid is read or passed over. Esc leaves.')
@@ -63,6 +67,7 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
           enteredIn,
           gauge: gaugeNumber(own),
           mode: set,
+          substrate: below,
           readAt: new Date().toISOString(),
           exhibits: [],
           note: '',
@@ -89,6 +94,19 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
             ? 'Every place is read or passed over.'
             : `Next: place ${next + 1} of ${places.length}, ${place.words}.`}
       </p>
+      {grid === null ? null : (
+        <GridPicture
+          record={record}
+          panelId={panelId}
+          grid={grid}
+          next={next}
+          words={
+            place === undefined
+              ? 'Every place of the grid'
+              : `The panel with a cross at place ${next + 1}, to be read next`
+          }
+        />
+      )}
       <TextField
         label={`Values, ${draft.enteredIn}`}
         figures
@@ -104,8 +122,22 @@ export function GridForm({ record, panelId, onLeave }: GridFormProps) {
       >
         pass this place over
       </button>
+      <ChoiceField
+        label="Panel"
+        choices={(panels ?? []).map((panel) => panel.id)}
+        wordsFor={nameOf}
+        value={panelId}
+        onChange={onPanel}
+      />
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
-      <ReadWith gauge={field('gauge')} mode={field('mode')} />
+      {grid === null ? null : (
+        <ReadWith
+          gauge={field('gauge')}
+          mode={field('mode')}
+          substrate={field('substrate')}
+          place={{ panelId, view: grid.view, at: place?.at ?? null }}
+        />
+      )}
     </EntrySheet>
   )
 }

@@ -1,6 +1,5 @@
 import { useMemo } from 'react'
 import type { ColumnMapping } from '../../../shared-types/coating-import.ts'
-import type { SpotDraft } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
@@ -10,15 +9,13 @@ import { ask, change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { ColumnsPreview } from './ColumnsPreview.tsx'
-import { gaugeAndModeBefore, gaugeNumber, ReadWith } from './ReadWith.tsx'
+import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
 
-interface ImportEntry {
+interface ImportEntry extends ReadWithEntry {
   readonly panelId: string
   readonly text: string
   /** Null while the likeliest mapping is taken. */
   readonly mapping: ColumnMapping | null
-  readonly gauge: string
-  readonly mode: SpotDraft['mode']
 }
 
 interface ImportFormProps {
@@ -31,15 +28,15 @@ interface ImportFormProps {
 export function ImportForm({ record, panelId, onLeave }: ImportFormProps) {
   const nameOf = usePanelNames()
   const panels = useRecordStore((state) => state.panelList?.panels)
-  const { gauge, mode } = gaugeAndModeBefore(record)
+  const { gauge, mode, substrate } = readWithBefore(record, panelId)
   const initial = useMemo<ImportEntry>(
-    () => ({ panelId, text: '', mapping: null, gauge, mode }),
-    [panelId, gauge, mode],
+    () => ({ panelId, text: '', mapping: null, gauge, mode, substrate }),
+    [panelId, gauge, mode, substrate],
   )
   const entry = useEntry<ImportEntry>({
     name: 'coating.columns',
     initial,
-    keep: async ({ panelId: own, text, mapping, gauge: read, mode: set }) => {
+    keep: async ({ panelId: own, text, mapping, gauge: read, mode: set, substrate: below }) => {
       const taken = mapping ?? (await ask('coating.columns', { panelId: own, text, mapping: null })).mapping
       await change('spots.import', {
         panelId: own,
@@ -47,6 +44,7 @@ export function ImportForm({ record, panelId, onLeave }: ImportFormProps) {
         mapping: taken,
         gauge: gaugeNumber(read),
         mode: set,
+        substrate: below,
         readAt: new Date().toISOString(),
       })
     },
@@ -93,7 +91,12 @@ export function ImportForm({ record, panelId, onLeave }: ImportFormProps) {
           onMapping={(mapping) => entry.set({ mapping })}
         />
       )}
-      <ReadWith gauge={field('gauge')} mode={field('mode')} />
+      <ReadWith
+        gauge={field('gauge')}
+        mode={field('mode')}
+        substrate={field('substrate')}
+        place={{ panelId: draft.panelId, view: 'left', at: null }}
+      />
     </EntrySheet>
   )
 }

@@ -14,35 +14,37 @@ import { usePanelNames } from '../../store/panel-names.ts'
 import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
-import { gaugeAndModeBefore, gaugeNotNoted, gaugeNumber, ReadWith } from './ReadWith.tsx'
+import { gaugeNotNoted, gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
 import { lineFrom, readingsFrom } from './reading-entry.ts'
 
 /** The spot as it stands in the form: its values as one line, its gauge as a word. */
-interface SpotEntry {
+interface SpotEntry extends ReadWithEntry {
   readonly panelId: string
   readonly where: string
   readonly line: string
   readonly enteredIn: CoatingUnit
-  readonly gauge: string
-  readonly mode: SpotDraft['mode']
   readonly exhibits: number[]
   readonly note: string
 }
 
 /** A spot moved to another panel loses its point, which was a point of the panel before. */
+function placeOf({ panelId }: SpotEntry, row: Spot | null, plan: PlanFigure | null): Pick<SpotDraft, 'view' | 'at'> {
+  if (row !== null && row.panelId === panelId) return { view: row.view, at: row.at }
+  return { view: (plan === null ? undefined : largestPanelView(plan, panelId))?.view.id ?? 'left', at: null }
+}
+
 function draftFrom(entry: SpotEntry, row: Spot | null, plan: PlanFigure | null): SpotDraft {
   const read = readingsFrom(entry.line, entry.enteredIn)
   if ('refused' in read) throw new ProblemError('input-refused', read.refused, { field: 'line' })
   return {
     panelId: entry.panelId,
-    ...(row !== null && row.panelId === entry.panelId
-      ? { view: row.view, at: row.at }
-      : { view: (plan === null ? undefined : largestPanelView(plan, entry.panelId))?.view.id ?? 'left', at: null }),
+    ...placeOf(entry, row, plan),
     where: entry.where,
     values: [...read.values],
     enteredIn: entry.enteredIn,
     gauge: gaugeNumber(entry.gauge),
     mode: entry.mode,
+    substrate: entry.substrate,
     readAt: row?.readAt ?? new Date().toISOString(),
     exhibits: entry.exhibits,
     note: entry.note,
@@ -54,15 +56,17 @@ function useInitialEntry(row: Spot | null, panelId: string | null): SpotEntry {
   const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? '')
   return useMemo(() => {
     const before = record?.spots.at(-1)
-    const usual = gaugeAndModeBefore(record)
+    const first = row?.panelId ?? panelId ?? before?.panelId ?? firstPanel
+    const usual = readWithBefore(record, first)
     const unit = row?.enteredIn ?? record?.commission.coatingUnit ?? 'µm'
     return {
-      panelId: row?.panelId ?? panelId ?? before?.panelId ?? firstPanel,
+      panelId: first,
       where: row?.where ?? '',
       line: row === null ? '' : lineFrom(row.values, unit),
       enteredIn: unit,
       gauge: row === null ? usual.gauge : row.gauge === null ? gaugeNotNoted : String(row.gauge),
       mode: row?.mode ?? usual.mode,
+      substrate: row?.substrate ?? usual.substrate,
       exhibits: row?.exhibits ?? [],
       note: row?.note ?? '',
     }
@@ -116,7 +120,12 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
       />
       <TextField label="Where on the panel" {...field('where')} />
       <ChoiceField label="Values read in" choices={coatingUnit.options} {...field('enteredIn')} />
-      <ReadWith gauge={field('gauge')} mode={field('mode')} />
+      <ReadWith
+        gauge={field('gauge')}
+        mode={field('mode')}
+        substrate={field('substrate')}
+        place={{ panelId: entry.draft.panelId, ...placeOf(entry.draft, row, plan.value) }}
+      />
       <ExhibitPicker label="Exhibits" panelId={entry.draft.panelId} {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
       {number === null ? (

@@ -9,6 +9,7 @@ import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 import { declaredErrorUm } from './gauge-difference.ts'
 import { type SpotSummary, summaryOf, type ThicknessOrMore } from './spot-summary.ts'
 
@@ -60,6 +61,8 @@ const valuesText = (spot: Spot, unit: CoatingUnit): string =>
 export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
   const unit = record.commission.coatingUnit
   const rows = useSpotRows(record)
+  const { value: car } = useAnswer('coating.car', {}, record.journalNumber)
+  const marked = new Map((car?.marked ?? []).map(({ spot, why }) => [spot, why]))
   const limitOf = ({ spot, summary }: SpotRow): string => {
     const gauge = record.gauges.find((row) => row.number === spot.gauge)
     if (gauge === undefined || summary.median === null) return 'not stated'
@@ -82,7 +85,7 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
         textOf={({ spot, panel }) => `${panel} ${spot.where}`}
         onOpen={({ spot }) => onOpen(String(spot.number))}
         chosen={chosen}
-        whenEmpty="No reading yet. Check the gauge against a shim first (G, then H), then R adds a spot of up to ten values."
+        whenEmpty="No reading yet. G adds the gauge, H checks it on bare metal and a shim; then W walks a grid over one panel and calls out every place, some 25 for a first map. R adds a single spot."
         columns={[
           {
             id: 'panel',
@@ -96,7 +99,11 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
             cell: ({ spot }) => (
               <>
                 <span className="figures">{`R\u202f${spot.number}`}</span>
+                {marked.has(spot.number) ? <span className="strong"> marked</span> : null}
                 <span className="under-line">{spot.where === '' ? 'place not noted' : spot.where}</span>
+                {marked.has(spot.number) ? (
+                  <span className="under-line">{marked.get(spot.number)?.join('; ')}</span>
+                ) : null}
               </>
             ),
           },
@@ -122,6 +129,7 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
             cell: ({ spot }) => (
               <>
                 <span>{spot.mode}</span>
+                {spot.substrate === 'unknown' ? null : <span className="under-line">over {spot.substrate}</span>}
                 <span className="under-line">{spot.gauge === null ? 'gauge not noted' : `G\u202f${spot.gauge}`}</span>
               </>
             ),

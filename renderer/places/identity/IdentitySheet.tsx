@@ -24,7 +24,7 @@ export function IdentitySheet({ record, opened, onLeave }: IdentitySheetProps) {
   const numbered = <Row extends { readonly number: number }>(rows: readonly Row[]): Row | null =>
     rows.find((row) => String(row.number) === key) ?? null
   if (what === 'carNumber') {
-    return <NumberForm key={`n${key}`} row={numbered(record.carNumbers)} onLeave={onLeave} />
+    return <NumberForm key={`n${key}`} row={numbered(record.carNumbers)} follows={record.sheets} onLeave={onLeave} />
   }
   if (what === 'claim') return <ClaimForm key={`c${key}`} row={numbered(record.claims)} onLeave={onLeave} />
   if (what === 'visit') return <VisitForm key={`v${key}`} row={numbered(record.visits)} onLeave={onLeave} />

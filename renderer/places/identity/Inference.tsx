@@ -8,6 +8,7 @@ import { useAnswer, useChange } from '../../store/use-answer.ts'
 import { CanStillBe } from './CanStillBe.tsx'
 import { CarsLikeIt } from './CarsLikeIt.tsx'
 import { ClaimsTested, Contradictions } from './ClaimsTested.tsx'
+import { NumbersRead } from './NumbersRead.tsx'
 import { QuestionField } from './QuestionField.tsx'
 import { SheetOffer } from './SheetOffer.tsx'
 import { TellList } from './TellList.tsx'
@@ -70,6 +71,7 @@ export function Inference({ record }: { readonly record: RecordView }) {
         <div>
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <Contradictions view={view} />
+          <NumbersRead numbers={view.numbers} />
           <ClaimsTested record={record} view={view} more={more} />
           <CarsLikeIt more={more} />
           <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />

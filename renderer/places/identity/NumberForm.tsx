@@ -5,6 +5,7 @@ import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 import { agreementOf } from './number-agreement.ts'
 
 const empty: CarNumberDraft = {
@@ -19,7 +20,13 @@ const empty: CarNumberDraft = {
 }
 
 /** Adds or amends a number: what paper says, what was read, and how. */
-export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; readonly onLeave: () => void }) {
+export function NumberForm(props: {
+  readonly row: CarNumber | null
+  /** Changes when the record's sheets do. */
+  readonly follows: unknown
+  readonly onLeave: () => void
+}) {
+  const { row, onLeave } = props
   const { number, ...initial } = row ?? { ...empty, number: null }
   const entry = useEntry<CarNumberDraft>({
     name: number === null ? 'carNumber.add' : `carNumber.amend ${number}`,
@@ -30,6 +37,8 @@ export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; r
   })
   const { field } = entry
   const { word, detail } = agreementOf(entry.draft)
+  const { value: terms } = useAnswer('sheets.terms', {}, props.follows)
+  const known = terms?.flatMap(({ numbers }) => numbers) ?? []
   return (
     <EntrySheet
       title={number === null ? 'A number' : `Number N ${number}`}
@@ -42,7 +51,11 @@ export function NumberForm({ row, onLeave }: { readonly row: CarNumber | null; r
         label="What number"
         required
         autoFocus
-        hint="chassis plate, engine stamp, gearbox"
+        hint={
+          known.length === 0
+            ? 'chassis plate, engine stamp, gearbox'
+            : `named so, the sheet reads it whatever its form: ${known.join(', ')}`
+        }
         {...field('kind')}
       />
       <TextField label="Where on the car" {...field('where')} />

@@ -14,6 +14,8 @@ export interface TellDraft {
   readonly measured: number | null
   readonly uncertainty: number | null
   readonly statedAs: StatedAs
+  /** What was taken from a measurement of the record; kept as such while the figures stay. */
+  readonly taken: Observation['measured']
   readonly exhibits: number[]
   readonly note: string
 }
@@ -25,6 +27,7 @@ const untouched: TellDraft = {
   measured: null,
   uncertainty: null,
   statedAs: 'expanded, k = 2',
+  taken: null,
   exhibits: [],
   note: '',
 }
@@ -43,6 +46,7 @@ export function draftOf({ observation }: Pick<TellView, 'observation'>): TellDra
     surePercent,
     measured: measured?.value ?? null,
     uncertainty: measured === null ? null : plain(2 * measured.standardUncertainty),
+    taken: measured?.from === undefined ? null : measured,
     exhibits,
     note,
   }
@@ -52,11 +56,18 @@ const refuse = (message: string, field: keyof TellDraft): never => {
   throw new ProblemError('input-refused', message, { field })
 }
 
-function measuredOf({ measured, uncertainty, statedAs }: TellDraft, unit: string | null): Observation['measured'] {
+function measuredOf(draft: TellDraft, unit: string | null): Observation['measured'] {
+  const { measured, uncertainty, statedAs, taken, exhibits } = draft
   if (measured === null) return refuse(`Write what was measured, in ${unit}.`, 'measured')
   if (uncertainty === null || uncertainty <= 0)
     return refuse('Write its uncertainty: how far off it may be, more than nothing.', 'uncertainty')
-  return { value: measured, standardUncertainty: plain(statedAs === 'expanded, k = 2' ? uncertainty / 2 : uncertainty) }
+  const standardUncertainty = plain(statedAs === 'expanded, k = 2' ? uncertainty / 2 : uncertainty)
+  const still =
+    taken?.from !== undefined &&
+    exhibits.includes(taken.from) &&
+    measured === taken.value &&
+    standardUncertainty === plain(taken.standardUncertainty)
+  return still ? taken : { value: measured, standardUncertainty }
 }
 
 /** The observation a draft comes to. Throws the problem `input-refused` that names the field where something is missing. */

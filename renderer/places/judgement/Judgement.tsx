@@ -11,9 +11,9 @@ import { useAnswer } from '../../store/use-answer.ts'
 import { AreaLines } from './AreaLines.tsx'
 import { BarAxis } from './BarAxis.tsx'
 import { CoverageLines } from './CoverageLines.tsx'
-import { LookNextList } from './LookNextList.tsx'
 import { OpenQuestions } from './OpenQuestions.tsx'
 import { ShareLine } from './ShareLine.tsx'
+import { WouldNarrowList } from './WouldNarrowList.tsx'
 import '../place-lines.css'
 import './judgement.css'
 
@@ -60,6 +60,7 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
       </div>
       <div>
         <CoverageLines coverage={judgement.coverage} />
+        <WouldNarrowList things={judgement.wouldNarrow} weights={judgement.weights} />
         <Section head="Parts, by group" level="column" beside="by count">
           <BarAxis />
           {judgement.parts.length === 0 ? <p className="place-note">No part is on the list.</p> : null}
@@ -68,7 +69,6 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
           ))}
         </Section>
         <OpenQuestions questions={judgement.openQuestions} />
-        <LookNextList entries={judgement.lookNext} />
       </div>
     </div>
   )

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { type Measurement, measurement } from '../../../shared-types/exhibit.ts'
+import { type Exhibit, type Measurement, measurement as measurementForm } from '../../../shared-types/exhibit.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
@@ -9,6 +9,7 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import { TellsFollowing } from './TellsFollowing.tsx'
 
 /** A measurement as it stands in the form; `value` is null until a number is typed. */
 interface MeasurementEntry {
@@ -25,8 +26,14 @@ interface MeasurementEntry {
 
 const wholeCar = 'whole car'
 
-/** Adds a measurement as an exhibit. Corrections are made by withdrawing it and adding another: its number stays. */
-export function MeasurementForm({ onLeave }: { readonly onLeave: () => void }) {
+interface MeasurementFormProps {
+  /** The kept measurement that is opened again; null for a new one. */
+  readonly kept: Exhibit | null
+  readonly onLeave: () => void
+}
+
+/** A measurement by hand, as an exhibit: a new one, or one that is corrected and keeps its number. */
+export function MeasurementForm({ kept, onLeave }: MeasurementFormProps) {
   const examiner = useRecordStore((state) => state.record?.commission.examiner ?? '')
   const place = useRecordStore((state) => state.record?.visits.at(-1)?.place ?? '')
   const panels = useRecordStore((state) => state.panelList?.panels)
@@ -39,14 +46,15 @@ export function MeasurementForm({ onLeave }: { readonly onLeave: () => void }) {
       uncertainty: null,
       method: '',
       instrument: '',
-      panelId: wholeCar,
-      madeBy: examiner,
-      caption: '',
+      ...kept?.measurement,
+      panelId: kept?.panelId ?? wholeCar,
+      madeBy: kept?.madeBy ?? examiner,
+      caption: kept?.caption ?? '',
     }),
-    [examiner],
+    [kept, examiner],
   )
   const entry = useEntry<MeasurementEntry>({
-    name: 'measurement.add',
+    name: kept === null ? 'measurement.add' : `exhibit.remeasure ${kept.number}`,
     initial,
     keep: async (said) => {
       const { what, value, unit, uncertainty, method, instrument } = said
@@ -54,28 +62,35 @@ export function MeasurementForm({ onLeave }: { readonly onLeave: () => void }) {
         throw new ProblemError('input-refused', 'Write what was measured.', { field: 'what' })
       }
       if (value === null) throw new ProblemError('input-refused', 'Write the value as a number.', { field: 'value' })
-      await change('exhibit.add', {
-        draft: {
-          kind: 'measurement',
-          caption: said.caption,
-          madeBy: said.madeBy,
-          place,
-          panelId: said.panelId === wholeCar ? null : said.panelId,
-          view: null,
-          at: null,
-          inReport: true,
-          measurement: { what, value, unit, uncertainty, method, instrument },
-        },
-      })
+      const words = {
+        caption: said.caption,
+        madeBy: said.madeBy,
+        place: kept?.place ?? place,
+        panelId: said.panelId === wholeCar ? null : said.panelId,
+        view: kept?.view ?? null,
+        at: kept?.at ?? null,
+        inReport: kept?.inReport ?? true,
+      }
+      const measurement = { what, value, unit, uncertainty, method, instrument }
+      await (kept === null
+        ? change('exhibit.add', { draft: { ...words, kind: 'measurement', measurement } })
+        : change('exhibit.remeasure', { number: kept.number, words, measurement }))
     },
     kept: onLeave,
   })
   const { field } = entry
   return (
-    <EntrySheet title="A measurement" over="kept in the unit it was read in" entry={entry} onLeave={onLeave}>
+    <EntrySheet
+      title={kept === null ? 'A measurement' : `Measurement E\u202f${kept.number}`}
+      over="kept in the unit it was read in"
+      entry={entry}
+      onLeave={onLeave}
+      withdraw={kept === null ? null : { by: 'exhibit.withdraw', number: kept.number }}
+    >
+      {kept?.measurement == null ? null : <TellsFollowing number={kept.number} unit={kept.measurement.unit} />}
       <TextField label="What was measured" required autoFocus {...field('what')} />
       <NumberField label="Value" quantity="plain" {...field('value')} />
-      <ChoiceField label="Unit" choices={measurement.shape.unit.options} {...field('unit')} />
+      <ChoiceField label="Unit" choices={measurementForm.shape.unit.options} {...field('unit')} />
       <NumberField
         label="Uncertainty U, k = 2"
         quantity="plain"

@@ -5,51 +5,59 @@ import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { CautionLines } from '../../parts-of-page/CautionLines.tsx'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
-import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
-import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
-import { usePanelNames } from '../../store/panel-names.ts'
 import { useAnswer } from '../../store/use-answer.ts'
-import { timeText } from '../identity/day-text.ts'
 import { MeasurementForm } from './MeasurementForm.tsx'
-import { measuredText } from './measured-text.ts'
+import { type MeasuredRow, MeasurementTable, measuredRows } from './MeasurementTable.tsx'
 import { PictureMeasuring } from './picture/PictureMeasuring.tsx'
 import { TapeForm } from './tape/TapeForm.tsx'
 import { TapeKinds } from './tape/TapeKinds.tsx'
 import { TapeResult } from './tape/TapeResult.tsx'
 import '../place-lines.css'
 
+/** What is open beside the register: a measurement by hand or by tape; `number` is null while it is new. */
+interface Opened {
+  readonly by: 'hand' | TapeKind
+  readonly number: number | null
+}
+
 function MeasuringPage({ record }: { readonly record: RecordView }) {
-  const [entering, setEntering] = useState(false)
-  const [byTape, setByTape] = useState<TapeKind | null>(null)
+  const [opened, setOpened] = useState<Opened | null>(null)
   const tapes = useAnswer('measuring.kept', {}, record.journalNumber).value
   const verdicts = useMemo(() => new Map(tapes?.map(({ exhibit, answer }) => [exhibit, answer.verdict])), [tapes])
   /** Number of the kept measurement that is opened on its photograph; 0 for a new one. */
   const [onPicture, setOnPicture] = useState<number | null>(null)
-  const nameOf = usePanelNames()
-  const add = () => {
-    if (record.readOnly) return
-    setByTape(null)
-    setEntering(true)
+  const begin = (by: Opened['by']) => {
+    if (!record.readOnly) setOpened({ by, number: null })
   }
   const pick = () => {
     if (!record.readOnly) setOnPicture(0)
   }
   useKeys('Measuring', [
-    { keys: 'M', does: 'add a measurement', run: add },
+    { keys: 'M', does: 'add a measurement', run: () => begin('hand') },
     { keys: 'P', does: 'measure on a photograph', run: pick },
   ])
-  const rows = record.exhibits.flatMap((exhibit) =>
-    exhibit.measurement === null ? [] : [{ exhibit, measurement: exhibit.measurement }],
+  const rows = measuredRows(record)
+  const open = ({ exhibit, measurement }: MeasuredRow) => {
+    if (exhibit.picked !== null) setOnPicture(exhibit.number)
+    else if (!record.readOnly) setOpened({ by: measurement.taken?.question.kind ?? 'hand', number: exhibit.number })
+  }
+  const exhibit = rows.find((row) => row.exhibit.number === opened?.number)?.exhibit ?? null
+  const taken = exhibit?.measurement?.taken
+  const answer = tapes?.find((tape) => tape.exhibit === exhibit?.number)?.answer ?? null
+  const tape = useMemo(
+    () => (exhibit === null || taken === undefined ? null : { exhibit, taken, answer }),
+    [exhibit, taken, answer],
   )
+  const close = () => setOpened(null)
   if (onPicture !== null) {
-    const opened = record.exhibits.find(({ number, picked }) => number === onPicture && picked !== null) ?? null
+    const picture = record.exhibits.find(({ number, picked }) => number === onPicture && picked !== null) ?? null
     return (
       <PictureMeasuring
         key={onPicture}
         record={record}
-        kept={opened}
+        kept={picture}
         onKept={setOnPicture}
         onLeave={() => setOnPicture(null)}
       />
@@ -59,10 +67,18 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
     <PlacePage
       name="Measuring"
       sheetName="Entry"
-      {...(entering ? { sheet: <MeasurementForm onLeave={() => setEntering(false)} /> } : {})}
-      {...(byTape === null ? {} : { sheet: <TapeForm key={byTape} kind={byTape} onLeave={() => setByTape(null)} /> })}
+      {...(opened === null
+        ? {}
+        : {
+            sheet:
+              opened.by === 'hand' ? (
+                <MeasurementForm key={opened.number} kept={exhibit} onLeave={close} />
+              ) : (
+                <TapeForm key={`${opened.by} ${opened.number}`} kind={opened.by} kept={tape} onLeave={close} />
+              ),
+          })}
     >
-      {byTape === null ? null : <TapeResult kind={byTape} />}
+      {opened === null || opened.by === 'hand' ? null : <TapeResult kind={opened.by} kept={tape} />}
       <Section
         head="Measurements"
         level="column"
@@ -76,80 +92,21 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
               onAct={pick}
               disabled={record.readOnly}
             />{' '}
-            <ActionKey keys="M" label="add" name="Add a measurement" onAct={add} disabled={record.readOnly} />
+            <ActionKey
+              keys="M"
+              label="add"
+              name="Add a measurement"
+              onAct={() => begin('hand')}
+              disabled={record.readOnly}
+            />
           </>
         }
       >
-        <TapeKinds onOpen={setByTape} disabled={record.readOnly} />
-        <RegisterTable
-          label="Measurements"
-          rows={rows}
-          keyOf={({ exhibit }) => String(exhibit.number)}
-          textOf={({ measurement }) => measurement.what}
-          onOpen={({ exhibit }) => {
-            if (exhibit.picked !== null) setOnPicture(exhibit.number)
-          }}
-          whenEmpty="No measurement yet. M adds one: what was measured, with what, how, and how exactly."
-          columns={[
-            {
-              id: 'number',
-              head: 'exhibit',
-              cell: ({ exhibit }) => <ReferenceLink reference={{ kind: 'exhibit', key: String(exhibit.number) }} />,
-            },
-            {
-              id: 'what',
-              head: 'what',
-              names: true,
-              cell: ({ exhibit, measurement }) => (
-                <>
-                  {measurement.what}
-                  <span className="under-line">{exhibit.caption}</span>
-                </>
-              ),
-            },
-            {
-              id: 'value',
-              head: 'value',
-              figures: true,
-              cell: ({ exhibit, measurement }) => (
-                <>
-                  <span className="quantity">{measuredText(measurement)}</span>
-                  <span className="under-line">{verdicts.get(exhibit.number)}</span>
-                </>
-              ),
-            },
-            {
-              id: 'method',
-              head: 'method and instrument',
-              cell: ({ measurement }) => (
-                <>
-                  {measurement.method === '' ? 'method not stated' : measurement.method}
-                  <span className="under-line">
-                    {measurement.instrument === '' ? 'instrument not stated' : measurement.instrument}
-                  </span>
-                </>
-              ),
-            },
-            {
-              id: 'panel',
-              head: 'panel',
-              cell: ({ exhibit }) => (exhibit.panelId === null ? 'whole car' : nameOf(exhibit.panelId)),
-            },
-            {
-              id: 'when',
-              head: 'by, when',
-              cell: ({ exhibit }) => (
-                <>
-                  {exhibit.madeBy === '' ? 'by whom not stated' : exhibit.madeBy}
-                  <span className="under-line">{timeText(exhibit.addedAt)}</span>
-                </>
-              ),
-            },
-          ]}
-        />
+        <TapeKinds onOpen={begin} disabled={record.readOnly} />
+        <MeasurementTable rows={rows} verdicts={verdicts} onOpen={open} />
         <p className="place-note">
-          Each measurement is an exhibit: its number stays, and findings and verdicts cite it. One read off a photograph
-          opens again with all that was picked: Enter on its line.
+          Each measurement is an exhibit: its number stays, and findings and verdicts cite it. Enter on its line opens
+          it again with all that was read or picked; a tell that takes its value from it follows.
         </p>
         <CautionLines steps={['going under the car', 'opening a drum or clutch']} />
       </Section>

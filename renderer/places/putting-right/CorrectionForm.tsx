@@ -7,6 +7,7 @@ import { FindingPicker } from '../../parts-of-page/FindingPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
+import { CoatingCited } from './CoatingCited.tsx'
 import { CostFields } from './CostFields.tsx'
 import { type CostEntry, costEntryOf, costOf } from './cost-entry.ts'
 
@@ -29,12 +30,26 @@ const empty: CorrectionDraft = {
   exhibitsBefore: [],
   exhibitsAfter: [],
   findingsAfter: [],
+  coating: null,
   note: '',
+}
+
+/** A correction as it is asked for: its readings by their numbers. */
+function draftOf({ number: _, coating, ...rest }: Correction): CorrectionDraft {
+  const numbers = (spots: readonly { readonly number: number }[]) => spots.map(({ number }) => number)
+  return {
+    ...rest,
+    coating:
+      coating === null
+        ? null
+        : { panelId: coating.panelId, before: numbers(coating.before), after: numbers(coating.after) },
+  }
 }
 
 /** Adds or amends a correction. What was done and who verified it are asked only once it has come that far. */
 export function CorrectionForm({ row, onLeave }: { readonly row: Correction | null; readonly onLeave: () => void }) {
-  const { number, ...initial } = row ?? { ...empty, number: null }
+  const number = row?.number ?? null
+  const initial = row === null ? empty : draftOf(row)
   const entry = useEntry<CorrectionEntry>({
     name: number === null ? 'correction.add' : `correction.amend ${number}`,
     initial: { ...initial, cost: costEntryOf(initial.cost) },
@@ -59,7 +74,7 @@ export function CorrectionForm({ row, onLeave }: { readonly row: Correction | nu
       <ChoiceField
         label="State"
         choices={correctionDraft.shape.state.options}
-        hint="verified needs a later exhibit or finding"
+        hint="verified needs a later exhibit, reading or finding"
         {...field('state')}
       />
       <CostFields
@@ -68,6 +83,7 @@ export function CorrectionForm({ row, onLeave }: { readonly row: Correction | nu
         onChange={(cost) => entry.set({ cost })}
       />
       <ExhibitPicker label="Exhibits before" {...field('exhibitsBefore')} />
+      <CoatingCited {...field('coating')} doneOn={draft.doneOn} />
       {draft.state === 'planned' ? null : (
         <>
           <TextField label="Done by" {...field('by')} />

@@ -6,6 +6,7 @@ import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
 import { BeforeAndAfter } from './BeforeAndAfter.tsx'
+import { CoatingChanged } from './CoatingChanged.tsx'
 import { CorrectionForm } from './CorrectionForm.tsx'
 import { CorrectionTable } from './CorrectionTable.tsx'
 import { CostTotals } from './CostTotals.tsx'
@@ -37,7 +38,14 @@ function PuttingRightPage({ record }: { readonly record: RecordView }) {
     >
       <CorrectionTable record={record} chosen={row?.number ?? null} onOpen={setOpened} onAdd={add} />
       <div className="two-columns">
-        {row === null ? <div /> : <BeforeAndAfter correction={row} record={record} />}
+        {row === null ? (
+          <div />
+        ) : (
+          <div>
+            <BeforeAndAfter correction={row} record={record} />
+            <CoatingChanged correction={row} record={record} />
+          </div>
+        )}
         <CostTotals record={record} />
       </div>
       <CautionLines steps={['sanding or cutting', 'spraying or flatting two-pack paint', 'handling torn steel']} />

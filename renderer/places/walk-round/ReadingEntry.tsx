@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react'
+import { coatingSubstrate } from '../../../shared-types/coating.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
@@ -10,6 +11,7 @@ import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
+import { PlaceLines } from '../coating/PlaceLines.tsx'
 import { lineFrom, readingsFrom } from '../coating/reading-entry.ts'
 import { leaveEntry, useWalkStore } from './walk-store.ts'
 
@@ -54,6 +56,7 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
       enteredIn: unit,
       gauge: amended === null ? (last?.gauge ?? record.gauges.at(-1)?.number ?? null) : amended.gauge,
       mode: amended?.mode ?? last?.mode ?? 'not noted',
+      substrate: amended?.substrate ?? (last?.panelId === panel.id ? last.substrate : 'unknown'),
       exhibits: amended?.exhibits ?? [],
       note: amended?.note ?? '',
     }),
@@ -142,7 +145,18 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
           onChange={(choice) => set({ gauge: choice === '0' ? null : Number(choice) })}
         />
         <ChoiceField label="Mode" choices={gaugeMode.options} {...entry.field('mode')} />
+        <ChoiceField label="What lies below" choices={coatingSubstrate.options} {...entry.field('substrate')} />
       </div>
+      <PlaceLines
+        asked={{
+          panelId: panel.id,
+          view: draft.view,
+          at: draft.at,
+          gauge: draft.gauge,
+          mode: draft.mode,
+          substrate: draft.substrate,
+        }}
+      />
       <NoteField label="Note" rows={1} {...entry.field('note')} />
       <ExhibitPicker label="Shown by exhibits" {...entry.field('exhibits')} panelId={panel.id} />
       {panel.gaugeReadable === 'yes' ? null : (

@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process'
 import { fieldPrior } from '../../../electron/analysis/coating/field-prior.ts'
 import { exceedingChance, extentDraws } from '../../../electron/analysis/coating/field-summary.ts'
-import { krigeNearest } from '../../../electron/analysis/coating/kriging-weights.ts'
 import { drawFiller } from '../../../electron/analysis/coating/latent-field.ts'
+import { krigeNearest } from '../../../electron/analysis/coating/nearest-kriging.ts'
 import { worthwhileSpots } from '../../../electron/analysis/coating/next-reading.ts'
 import { krige, krigingSystem } from '../../../electron/analysis/coating/ordinary-kriging.ts'
 import { seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
@@ -114,9 +114,8 @@ export function ordinaryKriging() {
     const data = { places, values: Float64Array.from({ length: count }, draw), readingVariance: null }
     const nodes = gridNodes(1000, 1000, targets)
     const ours = processorMs(1, () => {
-      const system = krigingSystem(data, model)
-      if (near === null) krige(system, nodes)
-      else krigeNearest(system, nodes, near)
+      if (near === null) krige(krigingSystem(data, model), nodes)
+      else krigeNearest({ data, structures: model }, nodes, near)
     })
     const reference = gstat ? gstatMs(count, targets, near) : null
     return {

@@ -76,11 +76,11 @@ describe('the sheet of regulation and practice', () => {
 
   // Construction and Use Regulations 1986, regulation 46: by first use in Great Britain, not by build.
   it('meets a rule of first use with the year of first use, so that the year before it is caught in part', () => {
-    const british = (year: number): number =>
+    const inches = (year: number): number =>
       shares({ 'gb-front-anchorages': 'absent' }, [['built', `y${year}`]])?.market['great-britain'] ?? 0
-    expect(british(1960)).toBeCloseTo(1 / 3, 9)
-    expect(british(1964)).toBeLessThan(1 / 3)
-    expect(british(1966)).toBeLessThan(british(1964))
+    expect(inches(1960)).toBeCloseTo(1 / 3, 9)
+    expect(inches(1964)).toBeLessThan(1 / 3)
+    expect(inches(1966)).toBeLessThan(inches(1964))
   })
 
   it('lets a mark date its part and never the car', () => {

@@ -118,6 +118,7 @@ const place = fc.oneof(
     kind: kind('marks'),
     name: line,
     rows: some(fc.record({ text: line, means: condition, words: free }), 1),
+    readBy: orNone(name),
   }),
   fc.record({
     kind: kind('sequence'),
@@ -125,6 +126,7 @@ const place = fc.oneof(
     minDigits: fc.integer({ min: 1, max: 12 }),
     maxDigits: fc.integer({ min: 1, max: 12 }),
     stretches: some(fc.record({ first: fc.nat(), last: fc.nat(), means: condition, ...days })),
+    readBy: orNone(name),
   }),
 )
 const grammar = fc.record({
@@ -208,6 +210,8 @@ export const anySheet: fc.Arbitrary<ReferenceSheet> = fc
         where: free,
         part: orNone(partName),
         passOverSeparators: fc.boolean(),
+        misread: share,
+        replaced: share,
         places: some(place, 1),
       }),
     ),

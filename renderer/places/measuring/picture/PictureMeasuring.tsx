@@ -9,6 +9,7 @@ import { useEntry } from '../../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../../parts-of-page/useKeys.ts'
 import { change } from '../../../store/ask.ts'
 import { door } from '../../../store/door.ts'
+import { TellsFollowing } from '../TellsFollowing.tsx'
 import { PhotographChoice } from './PhotographChoice.tsx'
 import { PictureFields } from './PictureFields.tsx'
 import { PicturePad } from './PicturePad.tsx'
@@ -92,7 +93,14 @@ export function PictureMeasuring({ record, kept, onKept, onLeave }: PictureMeasu
       name="Measuring"
       sheetName="Entry"
       sheet={
-        <EntrySheet title={title} over="F6 goes to the picture and back" entry={entry} onLeave={onLeave}>
+        <EntrySheet
+          title={title}
+          over="F6 goes to the picture and back"
+          entry={entry}
+          onLeave={onLeave}
+          withdraw={kept === null ? null : { by: 'exhibit.withdraw', number: kept.number }}
+        >
+          {kept?.measurement == null ? null : <TellsFollowing number={kept.number} unit={kept.measurement.unit} />}
           <PictureFields entry={entry} photographs={photographs} />
         </EntrySheet>
       }

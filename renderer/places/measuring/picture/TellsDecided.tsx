@@ -22,11 +22,14 @@ function TellLine({ tell, measured, exhibit }: TellsDecidedProps & { readonly te
   const handing = useChange()
   const standardUncertainty = measured.uncertainty / 2
   const { noted } = tell
-  const same = noted?.value === measured.value && noted.standardUncertainty === standardUncertainty
+  const same =
+    noted?.value === measured.value &&
+    noted.standardUncertainty === standardUncertainty &&
+    (exhibit === null || noted.from === exhibit)
   const handOver = () => {
     const before = observations?.find((row) => row.tell === tell.key)
     const exhibits = [...new Set([...(before?.exhibits ?? []), ...(exhibit === null ? [] : [exhibit])])]
-    const value = { value: measured.value, standardUncertainty }
+    const value = { value: measured.value, standardUncertainty, ...(exhibit === null ? {} : { from: exhibit }) }
     void handing.send('observation.set', {
       observation: {
         tell: tell.key,
@@ -49,7 +52,7 @@ function TellLine({ tell, measured, exhibit }: TellsDecidedProps & { readonly te
           : `noted: ${figureWith(noted.value, tell.unit, noted.standardUncertainty)}, u = ${figureWith(noted.standardUncertainty, tell.unit, noted.standardUncertainty)}`}
       </span>
       {same ? (
-        <span className="under-line">this value is noted of it</span>
+        <span className="under-line">this value is noted of it, and follows when this is picked again</span>
       ) : exhibit === null ? (
         <span className="under-line">keep the measurement first; then its value can be noted here</span>
       ) : (

@@ -30,11 +30,11 @@ export function tellWords({ exactness, values, unit }: TellMeasured, standardUnc
   if (decision === 'decides') {
     const ratio =
       likelihoodRatio === null || likelihoodRatio > 1e6 ? 'more than a million' : figureText(likelihoodRatio)
-    return `decides: ${name}, ${ratio} times as likely as the next; an uncertainty of ${would ?? have} would do, you have ${have}`
+    return `decides: ${name}, ${ratio} times as likely as the next; an uncertainty of ${would ?? have} would do, it is ${have}`
   }
   return would === null
     ? `does not decide: between ${name} and the next, no exactness would do for this value`
-    : `does not decide yet, nearest ${name}: an uncertainty of ${would} would do; you have ${have}`
+    : `does not decide yet, nearest ${name}: an uncertainty of ${would} would do; it is ${have}`
 }
 
 /** Whether first order and drawing agree, in figures. */

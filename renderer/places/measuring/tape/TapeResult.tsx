@@ -6,17 +6,27 @@ import { Section } from '../../../parts-of-page/Section.tsx'
 import { useDraftStore } from '../../../store/draft-store.ts'
 import { useRecordStore } from '../../../store/record-store.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
-import { entryName, newEntry, type TapeEntry, wordsOfKind } from './tape-entry.ts'
+import { entryName, type TapeEntry, wordsOfKind } from './tape-entry.ts'
 import { tapeAsked } from './tape-questions.ts'
+import { type OpenedTape, useTapeEntry } from './use-tape-entry.ts'
 import './tape.css'
 
+interface TapeResultProps {
+  readonly kind: TapeKind
+  /** The kept measurement that is opened again; null for a new one. */
+  readonly kept: OpenedTape | null
+}
+
 /** What is measured by the entry that is open, while it is typed. */
-export function TapeResult({ kind }: { readonly kind: TapeKind }) {
+export function TapeResult({ kind, kept }: TapeResultProps) {
   const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
-  const typed = useDraftStore((state) => state.drafts[entryName(kind)] as TapeEntry | undefined)
-  const asked = useMemo(() => tapeAsked(kind, typed ?? newEntry(kind, ''), unit), [kind, typed, unit])
+  const name = entryName(kind, kept?.exhibit.number ?? null)
+  const typed = useDraftStore((state) => state.drafts[name] as TapeEntry | undefined)
+  const initial = useTapeEntry(kind, kept)
+  const asked = useMemo(() => tapeAsked(kind, typed ?? initial, unit), [kind, typed, initial, unit])
+  const beside = kept !== null && typed === undefined ? 'as kept' : 'as typed, not kept yet'
   return (
-    <Section head={wordsOfKind(kind).title} level="column" beside="as typed, not kept yet">
+    <Section head={wordsOfKind(kind).title} level="column" beside={beside}>
       <div className="tape-result" aria-live="polite">
         {'missing' in asked ? <p className="quiet">{asked.missing.message}</p> : null}
         {'refused' in asked ? <ProblemNote problem={asked.refused} /> : null}

@@ -105,8 +105,9 @@ export const wordsOfKind = (kind: TapeKind): TapeKindWords => {
   return found
 }
 
-/** Name under which what is typed is remembered. */
-export const entryName = (kind: TapeKind): string => `tape.${kind}`
+/** Name under which what is typed is remembered; a kept measurement opened again has its own. */
+export const entryName = (kind: TapeKind, exhibit: number | null): string =>
+  exhibit === null ? `tape.${kind}` : `exhibit.remeasure ${exhibit}`
 
 const empty = Object.fromEntries(fieldNames.map((name) => [name, ''])) as TapeEntry
 

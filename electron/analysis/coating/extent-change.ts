@@ -1,0 +1,83 @@
+import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import type { CoatingChangeAnswer, CoatingChangeInput } from '../../../shared-types/coating-change.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
+import { drawCoatingField } from './drawn-panel.ts'
+import { type ExtentQuestion, extentAnswer, extentQuestion, shownExtent, whyNoCoverage } from './extent-answer.ts'
+import { extentDifference } from './extent-difference.ts'
+import type { Extent } from './interval-shifts.ts'
+
+type IntervalAnswer = CoatingFieldAnswer['fillerAreaM2']
+
+/** One map: its draws of both extents, and what they rest on. */
+interface Mapped {
+  readonly draws: Readonly<Record<Extent, Float64Array>>
+  readonly question: ExtentQuestion
+}
+
+/**
+ * Filler of a panel before and after, with the difference and its own interval. Narrower or wider is said only where that
+ * interval says so.
+ * @throws ProblemError when either side has nothing to draw from.
+ */
+export function coatingChange({ before, after, seed }: CoatingChangeInput): CoatingChangeAnswer {
+  const earlier = mapped(before)
+  const later = mapped(after)
+  const extents = (extent: Extent): CoatingChangeAnswer['areaM2'] => {
+    const { change, verdict } = changeAnswer(extent, earlier, later, seed)
+    return {
+      before: extentAnswer(extent, earlier.draws[extent], earlier.question),
+      after: extentAnswer(extent, later.draws[extent], later.question),
+      change,
+      verdict,
+    }
+  }
+  return { areaM2: extents('area'), volumeCm3: extents('volume') }
+}
+
+function mapped(input: CoatingFieldInput): Mapped {
+  if (!input.nodes.some(({ readable }) => readable))
+    throw new ProblemError('rule-of-the-trade', 'Nothing of this panel can be read, so no change of it can be told.')
+  const field = drawCoatingField(input, () => undefined)
+  const { areaMm2, volumeMm3 } = field.extents
+  return { draws: { area: areaMm2, volume: volumeMm3 }, question: extentQuestion(input, field) }
+}
+
+function changeAnswer(
+  extent: Extent,
+  before: Mapped,
+  after: Mapped,
+  seed: string,
+): Pick<CoatingChangeAnswer['areaM2'], 'change' | 'verdict'> {
+  const per = extent === 'area' ? 1e6 : 1000
+  const difference = extentDifference(
+    extent,
+    { draws: before.draws[extent], question: before.question },
+    { draws: after.draws[extent], question: after.question },
+    `${seed} ${extent}`,
+  )
+  const [low, middle, high] = [difference.low / per, difference.middle / per, difference.high / per]
+  const change = { low, middle, high, coverage: difference.coverage }
+  const unit = extent === 'area' ? 'm²' : 'cm³'
+  const reason = whyNoCoverage(before.question, extent) ?? whyNoCoverage(after.question, extent)
+  if (reason !== null)
+    return { change: { ...change, words: `Not decided: ${between(change, unit)}; ${reason}.` }, verdict: 'not told' }
+  if (high < 0) {
+    const words = `Narrowed by ${shownExtent(-middle)} ${unit} (${shownExtent(-high)} to ${shownExtent(-low)} ${unit}, 90 %).`
+    return { change: { ...change, words }, verdict: 'less' }
+  }
+  if (low > 0) {
+    const words = `Grown by ${shownExtent(middle)} ${unit} (${shownExtent(low)} to ${shownExtent(high)} ${unit}, 90 %).`
+    return { change: { ...change, words }, verdict: 'more' }
+  }
+  return {
+    change: { ...change, words: `No change can be told: ${between(change, unit)} (90 %).` },
+    verdict: 'not told',
+  }
+}
+
+/** Both ends in words: a difference is less or more, never a bare minus sign. */
+function between({ low, high }: Pick<IntervalAnswer, 'low' | 'high'>, unit: string): string {
+  const side = (value: number): string =>
+    value === 0 ? 'none' : `${shownExtent(Math.abs(value))} ${unit} ${value < 0 ? 'less' : 'more'}`
+  return `between ${side(low)} and ${side(high)}`
+}

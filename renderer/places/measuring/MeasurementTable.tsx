@@ -1,0 +1,97 @@
+import type { Exhibit, Measurement } from '../../../shared-types/exhibit.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
+import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
+import { usePanelNames } from '../../store/panel-names.ts'
+import { timeText } from '../identity/day-text.ts'
+import { measuredText } from './measured-text.ts'
+
+/** An exhibit with the measurement it holds. */
+export interface MeasuredRow {
+  readonly exhibit: Exhibit
+  readonly measurement: Measurement
+}
+
+/** The measurements among the exhibits, in their order. */
+export const measuredRows = (record: RecordView): readonly MeasuredRow[] =>
+  record.exhibits.flatMap((exhibit) =>
+    exhibit.measurement === null ? [] : [{ exhibit, measurement: exhibit.measurement }],
+  )
+
+interface MeasurementTableProps {
+  readonly rows: readonly MeasuredRow[]
+  /** What a measurement by tape decides, by the number of its exhibit. */
+  readonly verdicts: ReadonlyMap<number, string>
+  readonly onOpen: (row: MeasuredRow) => void
+}
+
+/** The measurements of the record; Enter opens one again. */
+export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTableProps) {
+  const nameOf = usePanelNames()
+  return (
+    <RegisterTable
+      label="Measurements"
+      rows={rows}
+      keyOf={({ exhibit }) => String(exhibit.number)}
+      textOf={({ measurement }) => measurement.what}
+      onOpen={onOpen}
+      whenEmpty="No measurement yet. M adds one: what was measured, with what, how, and how exactly."
+      columns={[
+        {
+          id: 'number',
+          head: 'exhibit',
+          cell: ({ exhibit }) => <ReferenceLink reference={{ kind: 'exhibit', key: String(exhibit.number) }} />,
+        },
+        {
+          id: 'what',
+          head: 'what',
+          names: true,
+          cell: ({ exhibit, measurement }) => (
+            <>
+              {measurement.what}
+              <span className="under-line">{exhibit.caption}</span>
+            </>
+          ),
+        },
+        {
+          id: 'value',
+          head: 'value',
+          figures: true,
+          cell: ({ exhibit, measurement }) => (
+            <>
+              <span className="quantity">{measuredText(measurement)}</span>
+              <span className="under-line">{verdicts.get(exhibit.number)}</span>
+            </>
+          ),
+        },
+        {
+          id: 'method',
+          head: 'method and instrument',
+          cell: ({ measurement }) => (
+            <>
+              {measurement.method === '' ? 'method not stated' : measurement.method}
+              <span className="under-line">
+                {measurement.instrument === '' ? 'instrument not stated' : measurement.instrument}
+              </span>
+            </>
+          ),
+        },
+        {
+          id: 'panel',
+          head: 'panel',
+          cell: ({ exhibit }) => (exhibit.panelId === null ? 'whole car' : nameOf(exhibit.panelId)),
+        },
+        {
+          id: 'when',
+          head: 'by, when',
+          cell: ({ exhibit }) => (
+            <>
+              {exhibit.madeBy === '' ? 'by whom not stated' : exhibit.madeBy}
+              <span className="under-line">{timeText(exhibit.addedAt)}</span>
+            </>
+          ),
+        },
+      ]}
+    />
+  )
+}

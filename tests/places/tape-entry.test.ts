@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest'
+import { entryOfKept, entryOfTaken } from '../../renderer/places/measuring/tape/entry-of-taken.ts'
+import { captionOf } from '../../renderer/places/measuring/tape/tape-caption.ts'
+import { newEntry, type TapeEntry } from '../../renderer/places/measuring/tape/tape-entry.ts'
+import { tapeAsked } from '../../renderer/places/measuring/tape/tape-questions.ts'
+import { type Exhibit, exhibit as exhibitForm } from '../../shared-types/exhibit.ts'
+import type { TapeAnswer } from '../../shared-types/tape-answer.ts'
+import type { TapeKind, TapeTaken } from '../../shared-types/tape-question.ts'
+import type { LengthUnit } from '../../shared-types/units.ts'
+
+const typed: readonly (readonly [TapeKind, Partial<TapeEntry>])[] = [
+  [
+    'stud circle',
+    { studs: '5', step1: '67.1 67.2', step2: '108.7', goodTo: '0.3', tell: 'sedge/stud-circle', where: 'left hub' },
+  ],
+  ['drum or disc', { readings: '229.1 229.2', sizes: '228.6 230.1\nnine inches 228.6 231', goodTo: '0.05' }],
+  [
+    'gaps',
+    {
+      of: 'flush',
+      left: '-1 0 1.5',
+      right: '1 2 3 4',
+      places: '0 100 200 300',
+      goodTo: '0.2',
+      jointId: 'front-door+front-side',
+    },
+  ],
+  ['gaps', { left: '3 4 5', goodTo: '0.2' }],
+  ['diagonals', { first: '1500', second: '1502.5', width: '900', length: '1200', limit: '3', goodTo: '1' }],
+  ['diagonals', { first: '1500', second: '1502.5', width: '900', length: '1200', goodTo: '1' }],
+  ['trilateration', { points: 'A 0 0 500\nrear eye 2 0 800 640.3\n1000 0 670.8', goodTo: '1.5' }],
+  [
+    'sheet thickness',
+    { travelTime: '0.5', uTime: '0.005', echoToEcho: 'yes', paint: '150', uPaint: '10', nominal: '1.2' },
+  ],
+  ['weld pitch', { readings: '38 40 39', low: '30', high: '50', goodTo: '0.5' }],
+  ['repeated', { readings: '10.1 10.4 9.9', low: '9', goodTo: '0.05' }],
+]
+
+function taken(kind: TapeKind, entry: TapeEntry, unit: LengthUnit): TapeTaken {
+  const asked = tapeAsked(kind, entry, unit)
+  if (!('taken' in asked)) throw new Error(JSON.stringify(asked))
+  return asked.taken
+}
+
+const plain = (question: unknown): string =>
+  JSON.stringify(question, (key, value) => {
+    if (key === 'label') return String(value).replace(/^[\d.]+ to [\d.]+$/, 'no name')
+    return typeof value === 'number' ? Number(value.toFixed(3)) : value
+  })
+
+describe('readings opened again', () => {
+  const cases = typed.flatMap(([kind, entry]) => (['mm', 'in'] as const).map((unit) => ({ kind, unit, entry })))
+  it.each(cases)('$kind typed in mm, opened in $unit, ask just what they asked', ({ kind, unit, entry }) => {
+    const first = taken(kind, { ...newEntry(kind, ''), ...entry }, 'mm')
+    const { question, ...around } = taken(kind, entryOfTaken(first, unit), unit)
+    expect(around).toEqual({ tell: first.tell, where: first.where })
+    // Six decimals of an inch are kept, and a size without a name is named by its row, in the unit of that row.
+    if (unit === 'in') expect(plain(question)).toBe(plain(first.question))
+    else expect(question).toEqual(first.question)
+  })
+
+  const answer = { headline: '101.6 ± 0.2 mm', coverage: '95 % coverage', verdict: '' } as TapeAnswer
+  const exhibit = (caption: string): Exhibit =>
+    exhibitForm.parse({
+      number: 4,
+      kind: 'measurement',
+      caption,
+      madeBy: 'Ada Quill',
+      place: '',
+      panelId: null,
+      view: null,
+      at: null,
+      inReport: true,
+      photograph: null,
+      picked: null,
+      addedAt: '2026-05-14T10:00:00.000Z',
+      measurement: {
+        what: 'Stud circle, left hub',
+        value: 101.6,
+        unit: 'mm',
+        uncertainty: 0.2,
+        method: '',
+        instrument: 'calliper',
+      },
+    })
+  const kept = (caption: string) => {
+    const read = taken('stud circle', { ...newEntry('stud circle', ''), ...typed[0]?.[1] }, 'mm')
+    return entryOfKept(exhibit(caption), read, answer, 'mm')
+  }
+
+  it('have what was measured and where apart again, with instrument and maker', () => {
+    expect(kept('')).toMatchObject({
+      what: 'Stud circle',
+      where: 'left hub',
+      instrument: 'calliper',
+      madeBy: 'Ada Quill',
+    })
+  })
+
+  it('keep a caption the user wrote; one made of the result is made anew', () => {
+    expect(kept('on the bench').caption).toBe('on the bench')
+    expect(kept(captionOf('', answer)).caption).toBe('')
+  })
+})
