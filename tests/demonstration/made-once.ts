@@ -1,4 +1,4 @@
-import { copyFile, mkdir, rename, rm, stat } from 'node:fs/promises'
+import { copyFile, mkdtemp, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import type { Program } from '../../electron/use-cases/program.ts'
@@ -24,23 +24,36 @@ async function make(path: string): Promise<void> {
   }
 }
 
+/** Whether the test that said it makes the record is still at it; its process may have been ended in the middle. */
+async function isBeingMade(claim: string): Promise<boolean> {
+  const maker = Number(await readFile(claim, 'utf8').catch(() => ''))
+  if (maker === 0) return true
+  try {
+    return process.kill(maker, 0)
+  } catch {
+    return false
+  }
+}
+
 /** Path of the demonstration record of this run; whoever asks first makes it, and the others wait for it. */
 async function madeOnce(shared: string): Promise<string> {
   const made = join(shared, 'demonstration.wmk')
-  const making = join(shared, 'making')
+  const claim = join(shared, 'being-made-by')
   while (!(await isThere(made))) {
-    try {
-      await mkdir(making)
-    } catch {
-      await new Promise((done) => setTimeout(done, LOOK_MS))
-      continue
-    }
-    try {
-      await make(join(making, 'demonstration.wmk'))
-      await rename(join(making, 'demonstration.wmk'), made)
-    } finally {
-      await rm(making, { recursive: true, force: true })
-    }
+    const mine = await writeFile(claim, String(process.pid), { flag: 'wx' }).then(
+      () => true,
+      () => false,
+    )
+    if (mine) {
+      const folder = await mkdtemp(join(shared, 'making-'))
+      try {
+        await make(join(folder, 'demonstration.wmk'))
+        await rename(join(folder, 'demonstration.wmk'), made)
+      } finally {
+        await rm(claim, { force: true })
+      }
+    } else if (await isBeingMade(claim)) await new Promise((done) => setTimeout(done, LOOK_MS))
+    else await rm(claim, { force: true })
   }
   return made
 }
