@@ -36,7 +36,7 @@ async function isBeingMade(claim: string): Promise<boolean> {
 }
 
 /** Path of the demonstration record of this run; whoever asks first makes it, and the others wait for it. */
-async function madeOnce(shared: string): Promise<string> {
+export async function madeOnce(shared: string): Promise<string> {
   const made = join(shared, 'demonstration.wmk')
   const claim = join(shared, 'being-made-by')
   while (!(await isThere(made))) {
