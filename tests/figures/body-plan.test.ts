@@ -1,17 +1,24 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { bodyPlan } from '../../electron/figures/body-plan.ts'
 import { boundsOf, flattened } from '../../electron/figures/cubic-path.ts'
-import { panelAreaM2 } from '../../electron/figures/panel-areas.ts'
+import { developedPanelAreasM2 } from '../../electron/figures/panel-areas.ts'
 import { readOutline } from '../../electron/figures/path-text.ts'
 import type { PlanViewFile } from '../../electron/figures/plan-sheet-file.ts'
 import { drawnBody } from '../../electron/figures/plan-sheets.ts'
+import { resourcePath } from '../../electron/places-on-disk.ts'
 import { dimensionsOf } from '../../electron/sheets/dimension-list.ts'
+import { panelAreaM2 } from '../../electron/sheets/panel-areas.ts'
 import { panelConditions, panelList } from '../../electron/sheets/panel-list.ts'
 import type { BodyStyle } from '../../shared-types/words.ts'
 import { bodies } from './body-trays/test-frames.ts'
 import { faultsOf, named, unnamedSeams } from './plan-checks.ts'
 import { plausibleAreas } from './plausible-areas.ts'
 import { sedge } from './sedge.ts'
+
+const listedAreas: Readonly<Record<string, unknown>> = JSON.parse(
+  readFileSync(resourcePath('lists', 'panel-areas.json'), 'utf8'),
+).areasM2
 
 const everything = Object.keys(panelConditions()).flatMap((name) =>
   name === 'filler-flap' ? ['filler-flap.R'] : name === 'side-loading-door' ? ['side-loading-door.L'] : [name],
@@ -59,6 +66,12 @@ describe.each(plans)('the plan of a %s', (body, plan) => {
       const [outside] = drawnBody(body, dimensionsOf(body, {}), conditions).sheets
       expect(unnamedSeams(body, outside?.views ?? [])).toEqual([])
     }
+  })
+
+  it('has the developed areas its drawing gives; `node build/panel-areas.mjs` makes the list anew', () => {
+    const drawn = developedPanelAreasM2(body)
+    expect(Object.keys(drawn).length).toBeGreaterThan(15)
+    expect(listedAreas[body]).toEqual(drawn)
   })
 
   it('has developed areas within what is plausible', () => {
