@@ -268,6 +268,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         expected: 'cast by March 1960',
         learned: 'seen',
         exhibits: [2],
+        countsWith: null,
         note: '',
       },
     ],

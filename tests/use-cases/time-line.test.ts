@@ -165,6 +165,7 @@ const part = (partId: string, more: Partial<PartEntry>): PartEntry => ({
   expected: '',
   learned: 'seen',
   exhibits: [],
+  countsWith: null,
   note: '',
   ...more,
 })
