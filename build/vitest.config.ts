@@ -32,7 +32,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'] },
+        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'], fileParallelism: false },
       },
     ],
   },
