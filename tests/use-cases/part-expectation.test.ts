@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { assess } from '../../electron/use-cases/assess.ts'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { partExpectations } from '../../electron/use-cases/part-expectation.ts'
 import { previewDocument } from '../../electron/use-cases/report.ts'
 import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
@@ -11,6 +10,7 @@ import { useCases } from '../../electron/use-cases/use-cases.ts'
 import type { PartEntry } from '../../shared-types/part.ts'
 import type { InterchangeView, PartExpectation, PartExpectations } from '../../shared-types/part-expectation.ts'
 import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 import { toldPages } from '../report/told-pages.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
@@ -21,7 +21,7 @@ describe('parts of the demonstration car', () => {
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'parts-'))
     program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-    await makeDemonstration(program, join(folder, 'demonstration.wmk'))
+    await openDemonstration(program, join(folder, 'demonstration.wmk'))
     view = await partExpectations(program.record())
   }, 240_000)
   afterAll(async () => {
