@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { sampleTaken } from './fastening-sample.ts'
 import { planPoint, viewId } from './finding.ts'
 import { pictureMeasure } from './measuring.ts'
 import { panelId } from './panel.ts'
@@ -40,6 +41,8 @@ export const measurement = z.strictObject({
   instrument: lineText,
   /** What was read, where the value was worked out of several readings. */
   taken: tapeTaken.optional(),
+  /** What was drawn and looked at, where the value is the count of a random sample; its exact bounds follow from it. */
+  sample: sampleTaken.optional(),
 })
 export type Measurement = z.infer<typeof measurement>
 

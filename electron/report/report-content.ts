@@ -3,6 +3,7 @@ import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
+import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
@@ -51,6 +52,8 @@ export interface ComputedContent {
   readonly coatingCar: CoatingCar
   /** Measurements by tape or calliper, worked out again from their readings. */
   readonly measurements: readonly KeptTape[]
+  /** Random samples of alike things, with what each says of the rest. */
+  readonly samples: readonly KeptSample[]
 }
 
 /** Everything a report is made of. */

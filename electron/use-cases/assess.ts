@@ -2,6 +2,7 @@ import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
 import type { PartsReported } from '../../shared-types/part-expectation.ts'
@@ -17,6 +18,7 @@ import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import { partsJudged } from './part-expectation.ts'
 import type { Program } from './program.ts'
+import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
 import { timeLineOf } from './time-line.ts'
 
@@ -40,6 +42,7 @@ export interface Assessment {
   readonly coatingChanges: readonly CoatingChange[]
   /** Measurements that came of readings, each with what it decides and what it leaves tied. */
   readonly measurements: readonly KeptTape[]
+  readonly samples: readonly KeptSample[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -66,6 +69,7 @@ export async function assess(program: Program): Promise<Assessment> {
     coatingCar: coatingCar(view),
     coatingChanges: await coatingChangesOf(view),
     measurements: await keptTapes(record),
+    samples: keptSamples(view),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

@@ -6,6 +6,7 @@ import { numberedRow, numberedRows } from './numbered-rows.ts'
 import { panelNameIn, requirePanel } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { rowMark, shortened } from './row-marks.ts'
+import { checkSample } from './sample-taken.ts'
 import { type Decision, rowChange, sendCommand } from './send-command.ts'
 import { checkTaken } from './tape/measuring.ts'
 
@@ -34,7 +35,10 @@ const exhibits = numberedRows({
           : 'Only an exhibit of the kind "measurement" carries a measured value. Choose that kind, or leave the value out.'
       throw new ProblemError('input-refused', message, { field: 'draft.measurement' })
     }
-    if (row.measurement !== null) checkTaken(row.measurement)
+    if (row.measurement !== null) {
+      checkTaken(row.measurement)
+      checkSample(row.measurement)
+    }
   },
 })
 

@@ -4,6 +4,7 @@ import { following, withFollowers } from './measured-followers.ts'
 import { numberedRow } from './numbered-rows.ts'
 import type { UseCases } from './program.ts'
 import { rowMark } from './row-marks.ts'
+import { checkSample } from './sample-taken.ts'
 import { rowChange, sendCommand } from './send-command.ts'
 import { checkTaken } from './tape/measuring.ts'
 
@@ -14,6 +15,7 @@ export const remeasureUseCases: Pick<UseCases, 'exhibit.remeasure'> = {
       const { number, words, measurement } = input
       checkExhibitPlace(words, now, 'words.panelId')
       checkTaken(measurement)
+      checkSample(measurement)
       const before = numberedRow(now, 'exhibits', number)
       const mark = rowMark('exhibits', number)
       if (before.measurement === null || before.picked !== null) {

@@ -16,6 +16,7 @@ import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
 import { partsJudged } from './part-expectation.ts'
 import type { Program, UseCases } from './program.ts'
+import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
 import { timeLineOf } from './time-line.ts'
 
@@ -55,7 +56,15 @@ async function computedOf(program: Program, record: CarRecord) {
   ])
   const timeLine = await timeLineOf(record, identity)
   const coating = { coatingMaps, coatingChanges, coatingCar: coatingCar(view) }
-  return { judgement: judge(view), identity, timeLine, partsJudged: judged, measurements, ...coating }
+  return {
+    judgement: judge(view),
+    identity,
+    timeLine,
+    partsJudged: judged,
+    measurements,
+    samples: keptSamples(view),
+    ...coating,
+  }
 }
 
 const documentPath = (program: Program, id: string): string => join(program.scratchFolder, `report-${id}.pdf`)

@@ -1,6 +1,7 @@
 import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { askThrough } from './asking.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
@@ -64,8 +65,22 @@ describe('parts against their sheet, on screen', () => {
     await section.getByLabel('Of those wrong').fill('10')
     await section.getByText('More was found than looked at').waitFor()
     expect(await violations()).toEqual([])
-    await section.getByLabel('Of those wrong').press('Escape')
+    await section.getByLabel('Of those wrong').fill('0')
+    await page.keyboard.press('Control+Enter')
+    await section.getByText('Mark what was found at the positions drawn').waitFor()
+    const positions = section.getByRole('group', { name: 'look at these' }).getByRole('button')
+    const drawn = await positions.count()
+    for (let at = 0; at < drawn; at += 1) await positions.nth(at).press('Space')
+    await positions.first().press('Space')
+    await section.getByText(`1 of ${drawn} looked at`).waitFor()
+    expect(await violations()).toEqual([])
+    await page.keyboard.press('Control+Enter')
     await section.waitFor({ state: 'detached' })
+    const { exhibits } = await askThrough(page, 'record.view', {})
+    expect(exhibits.at(-1)?.measurement).toMatchObject({ value: 1, unit: 'count', sample: { seed: 'first sample' } })
+    expect(exhibits.at(-1)?.measurement?.sample?.seen).toHaveLength(drawn)
+    await page.keyboard.press('Control+z')
+    await expect.poll(async () => (await askThrough(page, 'record.view', {})).exhibits.length).toBe(exhibits.length - 1)
   })
 
   it('give the part in hand its reasons, and take a typed word while they are there', async () => {

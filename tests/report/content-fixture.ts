@@ -464,6 +464,7 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     coatingMaps: [],
     coatingChanges: [],
     measurements: [],
+    samples: [],
     coatingCar: {
       rows: [],
       ticks: [],

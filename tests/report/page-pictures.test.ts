@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { asKept, changedSquares } from '../pages/picture-comparison.ts'
+import { overlaps, wordBoxes } from './composing.ts'
 import { demonstrationReport } from './demonstration-report.ts'
 
 /**
@@ -22,6 +23,7 @@ const versionFile = 'poppler.json'
 
 let scratch: string
 let pages: Buffer[]
+let path: string
 
 async function pagesOf(path: string): Promise<Buffer[]> {
   execFileSync('pdftoppm', ['-r', String(DOTS_PER_INCH), '-png', path, join(scratch, 'page')])
@@ -32,13 +34,17 @@ async function pagesOf(path: string): Promise<Buffer[]> {
 describe.skipIf(!there)('pages of the report on the demonstration car', () => {
   beforeAll(async () => {
     scratch = await mkdtemp(join(tmpdir(), 'page-pictures-'))
-    const path = join(scratch, 'report.pdf')
+    path = join(scratch, 'report.pdf')
     await writeFile(path, await demonstrationReport(scratch))
     pages = await pagesOf(path)
   }, 240_000)
 
   afterAll(async () => {
     await rm(scratch, { recursive: true, force: true })
+  })
+
+  it('have no two words on one another', () => {
+    expect(wordBoxes(path).flatMap(overlaps)).toEqual([])
   })
 
   it('are as they were reviewed', async () => {

@@ -1,7 +1,10 @@
-import { describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { assess } from '../../electron/use-cases/assess.ts'
 import { sampleFastenings } from '../../electron/use-cases/fastening-sample.ts'
-import { type FasteningSample, fasteningSample } from '../../shared-types/fastening-sample.ts'
+import { keptSamples } from '../../electron/use-cases/sample-taken.ts'
+import { type FasteningSample, fasteningSample, type SampleTaken } from '../../shared-types/fastening-sample.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
+import { type Survey, startSurvey } from './survey-program.ts'
 
 const asked = (more: Partial<FasteningSample> = {}): FasteningSample => ({
   what: 'fastenings with a wrong head',
@@ -63,5 +66,63 @@ describe('a sample of alike fastenings', () => {
     ])
       expect(() => sampleFastenings(asked(more))).toThrow(ProblemError)
     expect(fasteningSample.safeParse(asked({ ofHowMany: 0 })).success).toBe(false)
+  })
+})
+
+describe('a sample kept in the record', () => {
+  let survey: Survey
+  beforeEach(async () => {
+    survey = await startSurvey()
+  })
+  afterEach(() => survey.end())
+
+  const { looked: _, wrong: __, ...plan } = asked()
+  const drawn = sampleFastenings(asked()).positions
+  const taken = (wrongOnes: number, from: readonly string[] = drawn): SampleTaken => ({
+    ...plan,
+    seen: from.map((position, at) => ({ position, wrong: at < wrongOnes })),
+  })
+  const measurement = (sample: SampleTaken, value = sample.seen.filter(({ wrong }) => wrong).length) => ({
+    what: sample.what,
+    value,
+    unit: 'count' as const,
+    uncertainty: null,
+    method: 'random sample',
+    instrument: 'by eye',
+    sample,
+  })
+  const words = { caption: '', madeBy: '', place: '', panelId: null, view: null, at: null, inReport: true }
+  const kept = () => keptSamples(survey.program.record().view())
+
+  it('holds what was drawn and seen, from which anybody reckons the same bounds; corrected and undone', async () => {
+    const one = taken(1)
+    const { number } = await survey.ask('exhibit.add', {
+      draft: { ...words, kind: 'measurement', measurement: measurement(one) },
+    })
+    const { bound } = sampleFastenings(asked({ looked: drawn.length, wrong: 1 }))
+    expect(kept()).toMatchObject([{ exhibit: number, sample: one, answer: { bound, positions: drawn } }])
+    expect((await assess(survey.program)).samples).toEqual(kept())
+    const two = taken(2)
+    await survey.ask('exhibit.remeasure', { number: number ?? 0, words, measurement: measurement(two) })
+    expect(kept()[0]?.answer.bound?.lowCount).toBe(2)
+    await survey.ask('journal.undo', {})
+    expect(kept()[0]?.sample).toEqual(one)
+    await survey.ask('journal.undo', {})
+    expect(kept()).toEqual([])
+    expect((await survey.ask('record.verify', {})).sound).toBe(true)
+  })
+
+  it('refuses a position that was not drawn, one named twice, and another count than its own', async () => {
+    const other = Array.from({ length: 40 }, (___, at) => String(at + 1)).find((each) => !drawn.includes(each)) ?? ''
+    const refused = async (sample: SampleTaken, value?: number) =>
+      (
+        await survey.refusal('exhibit.add', {
+          draft: { ...words, kind: 'measurement', measurement: measurement(sample, value) },
+        })
+      ).message
+    expect(await refused(taken(0, [...drawn.slice(1), other]))).toMatch(/was not drawn/)
+    expect(await refused(taken(0, [...drawn, ...drawn.slice(0, 1)]))).toMatch(/twice/)
+    expect(await refused(taken(1), 0)).toMatch(/counts 1, which is not the value/)
+    expect(kept()).toEqual([])
   })
 })

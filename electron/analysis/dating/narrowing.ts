@@ -58,9 +58,17 @@ export function narrowingOf(events: number, constraints: readonly Constraint[]):
         const latest = windows.latest[node] ?? Number.POSITIVE_INFINITY
         const kept = readings.filter(({ from, to }) => to >= earliest && from <= latest)
         if (kept.length === readings.length) continue
-        for (const reading of readings.filter((each) => !kept.includes(each))) {
-          const path = reading.to < earliest ? windows.earliestBecause : windows.latestBecause
-          dropped.push({ fact: at, reading, way: path(node).map(constraintOf) })
+        // One way ends before all readings that are too early, another after all that are too late.
+        let before: readonly number[] | null = null
+        let after: readonly number[] | null = null
+        for (const reading of readings) {
+          if (reading.to < earliest) {
+            before ??= windows.earliestBecause(node).map(constraintOf)
+            dropped.push({ fact: at, reading, way: before })
+          } else if (reading.from > latest) {
+            after ??= windows.latestBecause(node).map(constraintOf)
+            dropped.push({ fact: at, reading, way: after })
+          }
         }
         if (kept.length === 0) return { conflict: becauseOf(dropped)([at], dropped.length) }
         left.set(at, kept)

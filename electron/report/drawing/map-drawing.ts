@@ -10,6 +10,7 @@ import { drawLine } from '../layout/text-block.ts'
 import { inks, styles } from '../layout/text-style.ts'
 import { onPage, type Placement, pathBox, pathOperators, UNSTROKED } from './path-operators.ts'
 import { sheetScaleFor } from './scales.ts'
+import { WordRoom } from './word-room.ts'
 
 /** Where a map stands on the page: the large one alone, smaller ones beside each other with spots as points only. */
 export interface MapPlace {
@@ -21,6 +22,11 @@ export interface MapPlace {
 
 const SPOT_RADIUS_MM = 0.6
 const CROSS_MM = 1.4
+/** Half the bar through a spot whose gauge failed its check. */
+const BAR_MM = 2 * SPOT_RADIUS_MM
+/** Paper around a word, and height of its patch. */
+const PATCH_MM = 0.3
+const WORD_MM = 2.6
 const SWATCH_MM = { width: 6, height: 3 }
 
 export interface MapDrawing {
@@ -57,59 +63,54 @@ export function mapDrawing(
         }
       })
       page.rawPath(outline, 'S', { weightMm: lineWeights.silhouette.mm, colour: inks.ink, round: true })
-      for (const { from, label } of layer.bands) {
-        if (label === null) continue
-        const { x, y } = onPage(placement, label.u, label.v)
-        word(composer, page, owner, String(from), x - 1.6, y + 0.8)
+      const room = new WordRoom({ left: leftMm, right: leftMm + widthMm })
+      const spots = map.spots.map((spot) => ({ spot, ...onPage(placement, spot.at.u, spot.at.v) }))
+      const crosses = figures ? map.next.map(({ at }) => onPage(placement, at.u, at.v)) : []
+      for (const { x, y } of spots) room.take(x, y, SPOT_RADIUS_MM)
+      for (const { x, y } of crosses) room.take(x, y, CROSS_MM)
+      for (const { x, y, spot } of spots) {
+        const ring = { weightMm: printedMarks.ringLine, colour: inks.ink }
+        page.circle(x, y, SPOT_RADIUS_MM, ring, inks.paper)
+        if (spot.marked) page.line(x - BAR_MM, y + BAR_MM, x + BAR_MM, y - BAR_MM, ring)
+        if (figures)
+          word(composer, page, owner, spotText(spot), room.beside(wordSize(spotText(spot)), x, y, SPOT_RADIUS_MM))
       }
-      drawSpots(composer, page, owner, map, placement, figures)
-      if (!figures) return drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
-      map.next.forEach(({ at }, index) => {
-        const { x, y } = onPage(placement, at.u, at.v)
+      crosses.forEach(({ x, y }, index) => {
         const style = { weightMm: lineWeights.inHand.mm, colour: inks.ink }
         page.line(x - CROSS_MM, y, x + CROSS_MM, y, style)
         page.line(x, y - CROSS_MM, x, y + CROSS_MM, style)
-        word(composer, page, owner, String.fromCharCode(97 + index), x + CROSS_MM + 0.6, y + CROSS_MM + 1.2)
+        const letter = String.fromCharCode(97 + index)
+        word(composer, page, owner, letter, room.beside(wordSize(letter), x, y, CROSS_MM))
       })
+      for (const { from, label } of layer.bands) {
+        if (label === null) continue
+        const { x, y } = onPage(placement, label.u, label.v)
+        word(composer, page, owner, String(from), room.at(wordSize(String(from)), x, y))
+      }
       drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
     },
   }
 }
 
-/** A figure or a word on a patch of paper, so that it reads on every colour. */
+/** A figure or a word on a patch of paper, so that it reads on every colour; none where there is no room: the table has it. */
 function word(
   composer: Composer,
   page: PageCanvas,
   owner: StructureElement,
   text: string,
-  x: number,
-  baseline: number,
+  place: { readonly left: number; readonly foot: number } | null,
 ) {
   const [line] = breakLines([{ text, style: styles.lettering }], FIELD_WIDTH_MM)
-  if (line === undefined) return
-  page.rectangle(x - 0.3, baseline - 2, measure(text, styles.lettering) + 0.6, 2.6, null, inks.paper)
-  drawLine(composer.document, page, line, x, baseline, owner)
+  if (line === undefined || place === null) return
+  const { width, height } = wordSize(text)
+  page.rectangle(place.left, place.foot - height, width, height, null, inks.paper)
+  drawLine(composer.document, page, line, place.left + PATCH_MM, place.foot - 2 * PATCH_MM, owner)
 }
 
-function drawSpots(
-  composer: Composer,
-  page: PageCanvas,
-  owner: StructureElement,
-  { spots }: CoatingMap,
-  placement: Placement,
-  figures: boolean,
-): void {
-  const style = { weightMm: printedMarks.ringLine, colour: inks.ink }
-  for (const { at, um, orMore, marked } of spots) {
-    const { x, y } = onPage(placement, at.u, at.v)
-    page.circle(x, y, SPOT_RADIUS_MM, style, inks.paper)
-    if (marked)
-      page.line(x - 2 * SPOT_RADIUS_MM, y + 2 * SPOT_RADIUS_MM, x + 2 * SPOT_RADIUS_MM, y - 2 * SPOT_RADIUS_MM, style)
-    if (!figures) continue
-    const text = um === null ? 'no reading' : `${orMore ? '> ' : ''}${Math.round(um)}`
-    word(composer, page, owner, text, x + SPOT_RADIUS_MM + 0.7, y - 0.4)
-  }
-}
+const wordSize = (text: string) => ({ width: measure(text, styles.lettering) + 2 * PATCH_MM, height: WORD_MM })
+
+const spotText = ({ um, orMore }: CoatingMap['spots'][number]): string =>
+  um === null ? 'no reading' : `${orMore ? '> ' : ''}${Math.round(um)}`
 
 const legendText = ({ limits, unit }: MapLayer, level: number): string => {
   const [from, to] = [limits[level - 1], limits[level]]

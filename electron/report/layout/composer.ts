@@ -161,20 +161,38 @@ export class Composer {
   }
 
   /** A label in soft ink and what it says, hanging: "suspected cause  water behind the arch". */
-  labelled(owner: StructureElement, label: string, rich: Rich, labelWidthMm = 30): Piece[] {
+  labelled(owner: StructureElement, label: string | Rich, rich: Rich, labelWidthMm = 30): Piece[] {
     const element = owner.add('P')
     const left = this.geometry.mainLeftMm
-    const labels = breakLines([{ text: label, style: styles.cellSoft }], labelWidthMm - 2)
+    const labels = breakLines(
+      typeof label === 'string' ? [{ text: label, style: styles.cellSoft }] : label,
+      labelWidthMm - 2,
+    )
     const body = textPieces(this.document, rich, {
       leftMm: left + labelWidthMm,
       widthMm: this.geometry.mainWidthMm - labelWidthMm,
       owner: element,
     })
-    return body.map((piece, index) => ({
+    // A label may run to more lines than what it says.
+    const rest = labels.slice(body.length).map(() => gap(1))
+    return [...body, ...rest].map((piece, index) => ({
       ...piece,
+      gap: false,
+      keep: piece.keep === true || index < rest.length,
       draw: (page, topMm) => {
         const line = labels[index]
         if (line !== undefined) drawLine(this.document, page, line, left, topMm + BASELINE_MM, element)
+        piece.draw(page, topMm)
+      },
+    }))
+  }
+
+  /** Pieces the first of which is a named place. */
+  anchored(target: string, pieces: readonly Piece[]): Piece[] {
+    return pieces.map((piece, index) => ({
+      ...piece,
+      draw: (page, topMm) => {
+        if (index === 0) this.document.anchor(target, page, topMm)
         piece.draw(page, topMm)
       },
     }))

@@ -75,7 +75,11 @@ function describe(exhibit: Exhibit, pictured: boolean): string {
   const { measurement } = exhibit
   const parts = [exhibit.caption === '' ? 'No caption.' : exhibit.caption]
   if (measurement !== null) {
-    const value = measuredValue(measurement.value, measurement.uncertainty, measurement.unit)
+    const { sample } = measurement
+    const value =
+      sample === undefined
+        ? measuredValue(measurement.value, measurement.uncertainty, measurement.unit)
+        : `${measurement.value} of ${sample.seen.length} looked at, of ${sample.ofHowMany} in all`
     parts.push(
       `${measurement.what}: ${value}; ${measurement.method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`,
     )

@@ -8,6 +8,7 @@ import { styles } from '../layout/text-style.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { numbered, place } from '../wording/references.ts'
 import { extentWords, gradeWords, placeSentence } from '../wording/sentences.ts'
+import { composePanelsWithout, type PanelWithout, seenWords, withoutWords } from './panels-without-findings.ts'
 
 /** A finding up to this height is never split. */
 const MOST_LINES_KEPT = 24
@@ -27,13 +28,24 @@ export function composeFindings(composer: Composer): void {
   ])
   const states = new Map(record.panels.map((state) => [state.panelId, state]))
   let any = false
+  let without: PanelWithout[] = []
+  const composeWithout = () => {
+    const [first, ...rest] = without
+    if (first !== undefined && rest.length === 0) composePanel(composer, first.panel, first.state, [])
+    else composePanelsWithout(composer, without)
+    without = []
+  }
   for (const panel of panels.panels) {
     const state = states.get(panel.id)
     const findings = record.findings.filter(({ panelId }) => panelId === panel.id)
-    if (findings.length === 0 && (state === undefined || state.inspection !== 'inspected')) continue
+    if (findings.length > 0) {
+      composeWithout()
+      composePanel(composer, panel, state, findings)
+    } else if (state?.inspection === 'inspected') without.push({ panel, state })
+    else continue
     any = true
-    composePanel(composer, panel, state, findings)
   }
+  composeWithout()
   const unplaced = record.findings.filter(({ panelId }) => !composer.panels.has(panelId))
   for (const finding of unplaced) {
     any = true
@@ -62,10 +74,7 @@ function composePanel(
   ]
   composer.block({ title: name, titleRich, note: stateWords(state), anchors: [target] }, (owner) => [
     ...(findings.length === 0
-      ? composer.text(
-          owner,
-          state?.nothingFound === true ? 'Inspected, nothing found.' : 'Inspected; no finding is recorded.',
-        )
+      ? composer.text(owner, withoutWords(state))
       : findings.flatMap((finding, index) => [
           ...(index > 0 ? [gap(1)] : []),
           ...findingPieces(composer, owner, finding),
@@ -79,8 +88,7 @@ function composePanel(
 function stateWords(state: PanelState | undefined): string {
   if (state === undefined) return 'not inspected'
   if (state.inspection !== 'inspected') return state.inspection
-  const seen = [state.backSeen ? 'back seen' : '', state.magnetVoid ? 'magnet void' : ''].filter((word) => word !== '')
-  return [`metal: ${state.metal}`, `paint: ${state.paint}`, ...seen].join('\n')
+  return [`metal: ${state.metal}`, `paint: ${state.paint}`, ...seenWords(state)].join('\n')
 }
 
 function findingPieces(composer: Composer, owner: StructureElement, finding: Finding): Piece[] {
@@ -92,19 +100,7 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
     { text: finding.dangerous ? '   can hurt somebody' : '', style: styles.strong },
   ]
   const [first, ...rest] = composer.text(owner, head, { type: 'H3' })
-  const anchored: Piece[] =
-    first === undefined
-      ? []
-      : [
-          {
-            ...first,
-            keep: true,
-            draw: (page, topMm) => {
-              composer.document.anchor(target, page, topMm)
-              first.draw(page, topMm)
-            },
-          },
-        ]
+  const anchored = composer.anchored(target, first === undefined ? [] : [{ ...first, keep: true }])
   const learned = ['told', 'inferred'].includes(finding.learned)
     ? `${finding.learned}${finding.learnedFrom === '' ? ', source not stated' : `: ${finding.learnedFrom}`}`
     : finding.learned

@@ -1,11 +1,12 @@
+import type { KeptSample } from '../../../shared-types/fastening-sample.ts'
 import type { KeptTape } from '../../../shared-types/tape-answer.ts'
 import type { Composer } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
 
 /** Measurements worked out of readings by tape or calliper, with what each decides; left out without any. */
 export function composeMeasurements(composer: Composer): void {
-  const { measurements } = composer.content
-  if (measurements.length === 0) return
+  const { measurements, samples } = composer.content
+  if (measurements.length + samples.length === 0) return
   composer.openSection('measurements', 'Measurements')
   composer.block({ title: 'How' }, (owner) =>
     composer.text(
@@ -14,6 +15,32 @@ export function composeMeasurements(composer: Composer): void {
     ),
   )
   for (const measurement of measurements) composeMeasurement(composer, measurement)
+  for (const sample of samples) composeSample(composer, sample)
+}
+
+/** A random sample: what was drawn and seen, the exact bounds for the whole, and how anybody can draw it again. */
+function composeSample(composer: Composer, { exhibit, sample, answer }: KeptSample): void {
+  const positions = (wrong: boolean) => sample.seen.filter((each) => each.wrong === wrong).map((each) => each.position)
+  const listed = (some: readonly string[]) => (some.length === 0 ? 'none' : some.join(', '))
+  const left = answer.positions.length - sample.seen.length
+  composer.block({ title: sample.what, note: 'by random sample', whole: true }, (owner) => {
+    const line = (label: string, text: string) => composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    return [
+      ...composer.labelled(
+        owner,
+        'result',
+        [{ text: `${answer.bound?.words ?? ''} `, style: styles.strong }, ...composer.exhibits([exhibit])],
+        32,
+      ),
+      ...line('method', `${answer.bound?.method ?? 'none'}; drawn by ${answer.drawnBy}.`),
+      ...line(
+        'drawn',
+        `${listed(answer.positions)}${left > 0 ? `; ${left} of them not looked at, so the bounds hold if it is chance which` : ''}.`,
+      ),
+      ...line('wrong', `${listed(positions(true))}.`),
+      ...line('right', `${listed(positions(false))}.`),
+    ]
+  })
 }
 
 function composeMeasurement(composer: Composer, { exhibit, what, answer }: KeptTape): void {

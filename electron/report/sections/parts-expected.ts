@@ -1,6 +1,8 @@
 import type { InterchangeRow, PartExpectation, PartsReported } from '../../../shared-types/part-expectation.ts'
+import { intervalWords } from '../../analysis/dating/interval-words.ts'
 import type { Composer } from '../layout/composer.ts'
-import type { Piece } from '../layout/flow.ts'
+import { gap, type Piece } from '../layout/flow.ts'
+import { LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
 
 /** Parts worth a line: something was found that the sheets can weigh. */
@@ -26,7 +28,10 @@ export function composePartsExpected(composer: Composer): void {
     ),
     ...composer.text(owner, [{ text: `${judged.scale} ${judged.notes.join(' ')}`, style: styles.running }]),
   ])
-  composer.block({ title: 'Expected and found' }, () => expectedTable(composer, parts))
+  composer.block({ title: 'Expected and found' }, () => [
+    gap(LINES_BESIDE_HEAD, true),
+    ...expectedTable(composer, parts),
+  ])
   for (const part of parts.filter(({ suggestion }) => suggestion !== null)) composeReasons(composer, part)
   const used = judged.interchange.filter(
     ({ match, belongsPercent }) => match === 'agrees' && (belongsPercent ?? 100) < 1,
@@ -66,7 +71,7 @@ function expectedTable(composer: Composer, parts: readonly PartExpectation[]): P
 
 function foundText({ facts, dates }: PartExpectation): string {
   const read = facts.flatMap(({ kind, found }) => (kind === 'tell' && found !== null ? [found] : []))
-  const dated = dates.map(({ asRead, from, to, agrees }) => `${asRead}: ${from} to ${to}, ${agrees}`)
+  const dated = dates.map(({ asRead, from, to, agrees }) => `${asRead}: ${intervalWords({ from, to })}, ${agrees}`)
   return [...read, ...dated].join('; ')
 }
 
@@ -90,9 +95,13 @@ const interchangeText = ({ partName, name, on, carriers, source }: InterchangeRo
   { text: `${partName}: ${name} (${on}). `, style: styles.text },
   {
     text: `${carriers
-      .map(({ line, from, until, altered }) => `${line}, ${from ?? 'not known'} to ${until ?? 'not known'}: ${altered}`)
+      .map(({ line, from, until, altered }) => `${line}, ${carriedWords(from, until)}: ${altered}`)
       .join(' ')} `,
     style: styles.text,
   },
   { text: `${source}.`, style: styles.soft },
 ]
+
+/** When a line carried a part; open ends are said to be unknown. */
+const carriedWords = (from: string | null, until: string | null): string =>
+  from === null && until === null ? 'dates not known' : intervalWords({ from, to: until })

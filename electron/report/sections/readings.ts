@@ -26,8 +26,7 @@ export function composeReadings(composer: Composer): void {
   composer.block({ title: 'Gauges', note: 'and their checks' }, (owner) => [
     ...(gauges.length === 0 ? composer.text(owner, 'No gauge is recorded.') : []),
     ...gauges.flatMap((gauge) =>
-      anchored(
-        composer,
+      composer.anchored(
         place.gauge(gauge.number),
         composer.labelled(owner, numbered('G', gauge.number), [
           {
@@ -45,16 +44,6 @@ export function composeReadings(composer: Composer): void {
       ? composer.text(owner, 'No coating was read.')
       : [gap(LINES_BESIDE_HEAD, true), ...spotTable(composer)],
   )
-}
-
-function anchored(composer: Composer, target: string, pieces: readonly Piece[]): Piece[] {
-  return pieces.map((piece, index) => ({
-    ...piece,
-    draw: (page, topMm) => {
-      if (index === 0) composer.document.anchor(target, page, topMm)
-      piece.draw(page, topMm)
-    },
-  }))
 }
 
 function checksTable(composer: Composer, owner: StructureElement): Piece[] {

@@ -8,6 +8,7 @@ import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import { FasteningForm } from '../parts/FasteningForm.tsx'
 import { MeasurementForm } from './MeasurementForm.tsx'
 import { type MeasuredRow, MeasurementTable, measuredRows } from './MeasurementTable.tsx'
 import { PictureMeasuring } from './picture/PictureMeasuring.tsx'
@@ -16,9 +17,9 @@ import { TapeKinds } from './tape/TapeKinds.tsx'
 import { TapeResult } from './tape/TapeResult.tsx'
 import '../place-lines.css'
 
-/** What is open beside the register: a measurement by hand or by tape; `number` is null while it is new. */
+/** What is open beside the register: a measurement by hand or by tape, or above it a sample; `number` is null while it is new. */
 interface Opened {
-  readonly by: 'hand' | TapeKind
+  readonly by: 'hand' | 'sample' | TapeKind
   readonly number: number | null
 }
 
@@ -41,7 +42,10 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
   const rows = measuredRows(record)
   const open = ({ exhibit, measurement }: MeasuredRow) => {
     if (exhibit.picked !== null) setOnPicture(exhibit.number)
-    else if (!record.readOnly) setOpened({ by: measurement.taken?.question.kind ?? 'hand', number: exhibit.number })
+    else if (!record.readOnly) {
+      const by = measurement.sample === undefined ? (measurement.taken?.question.kind ?? 'hand') : 'sample'
+      setOpened({ by, number: exhibit.number })
+    }
   }
   const exhibit = rows.find((row) => row.exhibit.number === opened?.number)?.exhibit ?? null
   const taken = exhibit?.measurement?.taken
@@ -67,7 +71,7 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
     <PlacePage
       name="Measuring"
       sheetName="Entry"
-      {...(opened === null
+      {...(opened === null || opened.by === 'sample'
         ? {}
         : {
             sheet:
@@ -78,7 +82,10 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
               ),
           })}
     >
-      {opened === null || opened.by === 'hand' ? null : <TapeResult kind={opened.by} kept={tape} />}
+      {opened?.by === 'sample' ? <FasteningForm key={opened.number} kept={exhibit} onLeave={close} /> : null}
+      {opened === null || opened.by === 'hand' || opened.by === 'sample' ? null : (
+        <TapeResult kind={opened.by} kept={tape} />
+      )}
       <Section
         head="Measurements"
         level="column"

@@ -10,7 +10,8 @@ function placesOf(value: number): number {
 
 /** A measured value as printed, "101.6 ± 0.2 mm (k = 2)"; a value without uncertainty says that it has none. */
 export function measuredText(measurement: Measurement): string {
-  const { value, unit, uncertainty } = measurement
+  const { value, unit, uncertainty, sample } = measurement
+  if (sample !== undefined) return `${value} of ${sample.seen.length} looked at, of ${sample.ofHowMany}`
   const places = Math.max(placesOf(value), uncertainty === null ? 0 : placesOf(uncertainty))
   const unitText = unit === 'count' ? '' : `\u202f${unit}`
   return uncertainty === null

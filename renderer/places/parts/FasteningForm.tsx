@@ -1,71 +1,78 @@
-import { useState } from 'react'
-import type { FasteningAnswer, FasteningSample } from '../../../shared-types/fastening-sample.ts'
+import { useMemo } from 'react'
+import type { Exhibit } from '../../../shared-types/exhibit.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
+import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import { FasteningAnswered } from './FasteningAnswered.tsx'
+import { asked, begunSample, entryOfSample, keepSample, type SampleEntry } from './sample-entry.ts'
 
-const begun: FasteningSample = {
-  what: 'fastenings with a wrong head, drive or mark',
-  ofHowMany: 24,
-  looked: 0,
-  wrong: 0,
-  confidencePercent: 95,
-  wantedAtMost: 2,
-  positions: [],
-  seed: 'first sample',
+interface FasteningFormProps {
+  /** The kept sample that is opened again; null for a new one. */
+  readonly kept: Exhibit | null
+  readonly onLeave: () => void
 }
 
-function Answered({ answer, asked }: { readonly answer: FasteningAnswer; readonly asked: FasteningSample }) {
-  const { bound, size, positions, drawnBy } = answer
-  return (
-    <div className="fastening-answer" role="status">
-      <p>{bound === null ? `None of the ${asked.ofHowMany} was looked at: nothing is known of them.` : bound.words}</p>
-      {bound === null ? null : <p className="under-line">{bound.method}</p>}
-      <p>{size === null ? 'That statement holds without looking; ask for a smaller number.' : size.words}</p>
-      <p>
-        Look at <span className="figures">{positions.join(', ')}</span>
-      </p>
-      <p className="under-line">{drawnBy}; counted from the front, left before right, unless you name them otherwise</p>
-    </div>
-  )
-}
-
-/** Alike fastenings by sample: what those looked at say of all, how many to look at, and which, drawn at random. */
-export function FasteningForm({ onLeave }: { readonly onLeave: () => void }) {
-  const [asked, setAsked] = useState(begun)
-  const [names, setNames] = useState('')
-  const set = (part: Partial<FasteningSample>) => setAsked((before) => ({ ...before, ...part }))
-  const positions = names
-    .split(/[,;]/)
-    .map((name) => name.trim())
-    .filter((name) => name !== '')
-  const { value, problem, busy } = useAnswer('parts.sample', { ...asked, positions })
-  useKeys('Fastenings', [{ keys: 'Escape', does: 'put fastenings away', run: onLeave, whileTyping: true }])
+/** Alike fastenings by sample: which to look at, drawn at random, what they are, and what they say of all; kept as an exhibit. */
+export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
+  const examiner = useRecordStore((state) => state.record?.commission.examiner ?? '')
+  const place = useRecordStore((state) => state.record?.visits.at(-1)?.place ?? '')
+  const readOnly = useRecordStore((state) => state.record?.readOnly ?? true)
+  const initial = useMemo(() => entryOfSample(kept) ?? begunSample, [kept])
+  const entry = useEntry<SampleEntry>({
+    name: kept === null ? 'fastening.sample' : `exhibit.remeasure ${kept.number}`,
+    initial,
+    keep: (said) => keepSample(said, kept, { madeBy: examiner, place }),
+    kept: onLeave,
+  })
+  const { draft, set } = entry
+  const question = useMemo(() => asked(draft), [draft])
+  const { value, problem, busy } = useAnswer('parts.sample', question)
+  const keep = () => {
+    if (!readOnly) void entry.keep()
+  }
+  useKeys('Fastenings', [
+    { keys: 'Escape', does: 'put fastenings away', run: onLeave, whileTyping: true },
+    { keys: 'Ctrl+Enter', does: 'keep the sample as an exhibit', run: keep, whileTyping: true },
+  ])
   const figure = (label: string, name: 'ofHowMany' | 'looked' | 'wrong' | 'wantedAtMost') => (
     <NumberField
       label={label}
       quantity="plain"
       least={name === 'ofHowMany' ? 1 : 0}
-      value={asked[name]}
+      value={question[name]}
       onChange={(number) => set({ [name]: Math.round(number ?? 0) })}
     />
   )
+  const unseen = draft.seen.length === 0
   return (
     <Section
-      head="Fastenings by sample"
+      head={kept === null ? 'Fastenings by sample' : `Fastenings by sample, E\u202f${kept.number}`}
       level="column"
       beside="what a few say of all, exactly"
-      action={<ActionKey keys="Escape" label="put away" name="Put fastenings away" onAct={onLeave} />}
+      action={
+        <>
+          <ActionKey
+            keys="Ctrl+Enter"
+            label="keep"
+            name="Keep the sample as an exhibit"
+            onAct={keep}
+            disabled={readOnly || entry.busy}
+          />{' '}
+          <ActionKey keys="Escape" label="put away" name="Put fastenings away" onAct={onLeave} />
+        </>
+      }
     >
       <div className="fastening-fields" aria-busy={busy}>
-        <TextField label="What is counted" value={asked.what} onChange={(what) => set({ what })} autoFocus />
+        <TextField label="What is counted" value={draft.what} onChange={(what) => set({ what })} autoFocus />
         {figure('Alike there', 'ofHowMany')}
-        {figure('Looked at', 'looked')}
-        {figure('Of those wrong', 'wrong')}
+        {unseen ? figure('Looked at', 'looked') : <Counted label="Looked at" count={question.looked} />}
+        {unseen ? figure('Of those wrong', 'wrong') : <Counted label="Of those wrong" count={question.wrong} />}
         {figure('Wanted: at most wrong', 'wantedAtMost')}
         <NumberField
           label="Confidence"
@@ -73,14 +80,34 @@ export function FasteningForm({ onLeave }: { readonly onLeave: () => void }) {
           quantity="plain"
           least={50}
           most={99.9}
-          value={asked.confidencePercent}
+          value={draft.confidencePercent}
           onChange={(number) => set({ confidencePercent: number ?? 95 })}
         />
-        <TextField label="Positions, if they have names" value={names} onChange={setNames} />
-        <TextField label="Drawn by the words" value={asked.seed} onChange={(seed) => set({ seed })} />
+        <TextField
+          label="Positions, if they have names"
+          value={draft.names}
+          onChange={(names) => set({ names, seen: [] })}
+        />
+        <TextField label="Drawn by the words" value={draft.seed} onChange={(seed) => set({ seed, seen: [] })} />
       </div>
-      <ProblemNote problem={problem} />
-      {value === null || problem !== null ? null : <Answered answer={value} asked={asked} />}
+      <ProblemNote problem={problem ?? entry.problem} />
+      {value === null || problem !== null ? null : (
+        <FasteningAnswered
+          answer={value}
+          ofHowMany={draft.ofHowMany}
+          seen={draft.seen}
+          onSeen={(seen) => set({ seen: [...seen] })}
+        />
+      )}
     </Section>
+  )
+}
+
+function Counted({ label, count }: { readonly label: string; readonly count: number }) {
+  return (
+    <p className="field">
+      <span className="field-label">{label}</span>
+      <span className="figures">{count}</span>
+    </p>
   )
 }

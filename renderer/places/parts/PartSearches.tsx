@@ -21,7 +21,7 @@ export function PartSearches({ partId, follows }: { readonly partId: string | nu
         <ActionKey keys="B" label="fastenings" name="Fastenings by sample" onAct={() => toggle('fastenings')} />
       </p>
       {open === 'interchange' ? <Interchange partId={partId} follows={follows} onLeave={() => setOpen(null)} /> : null}
-      {open === 'fastenings' ? <FasteningForm onLeave={() => setOpen(null)} /> : null}
+      {open === 'fastenings' ? <FasteningForm kept={null} onLeave={() => setOpen(null)} /> : null}
     </div>
   )
 }

@@ -46,6 +46,24 @@ describe('stud circle', () => {
   ])('%i studs, %i apart: factor %d', (count, step, factor) => {
     expect(studs(count, [[100, step]], 1).diameterMm / 100).toBeCloseTo(factor, 6)
   })
+  it.each([
+    // Spacings of neighbours worked out apart from the program: d sin(π / n).
+    [4, 95.25, 67.352],
+    [4, 98, 69.296],
+    [4, 100, 70.711],
+    [4, 108, 76.368],
+    [4, 130, 91.924],
+    [5, 108, 63.481],
+    [5, 112, 65.832],
+    [5, 120.65, 70.916],
+    [5, 127, 74.649],
+    [5, 139.7, 82.114],
+    [5, 165.1, 97.043],
+    [5, 205, 120.496],
+    [6, 139.7, 69.85],
+  ])('%i studs on %d mm stand %d mm apart', (count, diameter, spacing) => {
+    expect(studs(count, [[spacing, 1]], 1).diameterMm).toBeCloseTo(diameter, 2)
+  })
   it('six spacings with a mean of 250 mm: 500 mm', () => {
     // Published worked example: 24.95, 25.05, 25.00, 25.10, 25.00 and 24.90 cm.
     const spacings = [249.5, 250.5, 250, 251, 250, 249].map((mm): [number, number] => [mm, 1])

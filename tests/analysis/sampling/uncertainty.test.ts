@@ -133,5 +133,17 @@ describe('Grubbs', () => {
   ])('critical value for %i', (n, critical) => {
     expect(test(Array.from({ length: n }, (_, at) => at)).critical).toBeCloseTo(critical, 4)
   })
+  it.each([
+    // From quantiles of Student's t; 15: one reprinted table says 2.755 at 1 %, which is a misprint.
+    [8, 0.01, 'either', 2.2744],
+    [15, 0.01, 'either', 2.8061],
+    [30, 0.01, 'either', 3.2361],
+    [5, 0.05, 'greatest', 1.6714],
+    [8, 0.05, 'greatest', 2.0317],
+    [20, 0.05, 'greatest', 2.5566],
+  ])('critical value for %i at %d, %s', (n, significance, sides, critical) => {
+    const values = Array.from({ length: n }, (_, at) => at)
+    expect(test(values, { significance, sides }).critical).toBeCloseTo(critical, 4)
+  })
   it('refuses values that do not differ', () => expect(() => test([1, 1, 1])).toThrow(/finer step/))
 })
