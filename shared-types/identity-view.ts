@@ -85,6 +85,8 @@ export interface TellView {
   readonly bits: number | null
   /** Bits by effort and access, on the program's own scale. */
   readonly worth: number | null
+  /** The number its marks were read with; null when they were not. */
+  readonly toldBy: string | null
   readonly observation: Observation | null
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { Caution } from './caution.ts'
-import { lineText, noteText } from './units.ts'
+import { lineText, noteText, requiredLine } from './units.ts'
 import { type BodyStyle, howLearned, partState } from './words.ts'
 
 /** Neutral part id with side or number where a car carries several: `wheel.L`, `spark-plug.3`. */
@@ -19,6 +19,11 @@ export const partEntry = z.strictObject({
   expected: lineText,
   learned: howLearned,
   exhibits: z.array(z.number().int().positive()).max(200),
+  /** Parts counted as one with it by the surveyor's word: a set of the parts list, or null for none; null: as listed. */
+  countsWith: z
+    .strictObject({ set: z.string().max(80).nullable(), reason: requiredLine })
+    .nullable()
+    .default(null),
   note: noteText,
 })
 export type PartEntry = z.infer<typeof partEntry>

@@ -58,7 +58,7 @@ export const sheetRequests = {
       z.strictObject({ from: z.literal('program'), sheetId: sheetName }),
     ]),
   }),
-  /** Tables handed in as CSV, put in the place of those of a draft; nothing is kept. */
+  /** Tables handed in as a workbook or as CSV, put in the place of those of a draft; nothing is kept. */
   'sheets.bringTables': asking<TablesBrought>()({
     draft: sheetDraft,
     tables: z
@@ -66,9 +66,10 @@ export const sheetRequests = {
       .min(1)
       .max(40),
   }),
-  /** Writes the tables of a draft as CSV into a folder of their own. */
+  /** Writes the tables of a draft into a folder of their own: as one workbook (.xlsx), or a CSV file for each. */
   'sheets.carryTables': asking<{ readonly folder: string; readonly files: readonly string[] }>()({
     name: ownSheetName,
     draft: sheetDraft,
+    as: z.enum(['one workbook', 'tables as CSV']),
   }),
 } as const

@@ -6,7 +6,10 @@ import { root, say, step } from './running.mjs'
 /** What each half of the program is made from, and a file that proves it was made. */
 const halves = {
   inside: {
-    sources: ['electron', 'shared-types', 'build', 'package-lock.json', 'tsconfig.json'],
+    sources: [
+      ...['electron', 'shared-types', 'build', 'package-lock.json', 'tsconfig.json'],
+      ...['body-plans', 'coating', 'lists', 'report'].map((folder) => join('resources', folder)),
+    ],
     proof: 'command.mjs',
   },
   renderer: {

@@ -1,6 +1,8 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, relative } from 'node:path'
+import { pathToFileURL } from 'node:url'
 import * as esbuild from 'esbuild'
+import { fasterPackages, leanPackages } from './lean-packages.mjs'
 import { root } from './running.mjs'
 
 const built = join(root, '.built')
@@ -14,8 +16,40 @@ function place(file, text) {
   renameSync(neighbour, file)
 }
 
-/** Bundles one source of the inside; packages stay outside it. */
+/**
+ * What stays outside the bundles and is loaded from its own folder: compiled code, the window's shell, and tools of tests
+ * that look for files beside their own.
+ */
+const apart = [
+  'electron',
+  'sqlite3',
+  'sharp',
+  'esbuild',
+  'vite',
+  'playwright',
+  'z3-solver',
+  '@cantoo/fontkit',
+  'bidi-js',
+]
+/** Packages of the older module form call `require`, which a module of the newer form does not have by itself. */
+const requireForPackages =
+  "import { createRequire as requireOfModule } from 'node:module'; const require = requireOfModule(import.meta.url);"
+
+/** Lists that hold against their schemas, so that the program need not check them at each start. */
+let soundLists
+async function listsFoundSound() {
+  const target = join(built, 'sound-lists.mjs')
+  await bundleWith({}, 'build/sound-lists.ts', target, 'esm')
+  return (await import(pathToFileURL(target).href)).soundLists()
+}
+
+/** Bundles one source of the inside with the packages it uses: one file is read sooner than hundreds. */
 export async function bundle(source, target, format = 'esm') {
+  soundLists ??= listsFoundSound()
+  await bundleWith({ LISTS_FOUND_SOUND: JSON.stringify(await soundLists) }, source, target, format)
+}
+
+async function bundleWith(define, source, target, format) {
   const outcome = await esbuild.build({
     absWorkingDir: root,
     entryPoints: [source],
@@ -25,7 +59,11 @@ export async function bundle(source, target, format = 'esm') {
     platform: 'node',
     target: 'node20',
     format,
-    packages: 'external',
+    define,
+    external: apart,
+    alias: fasterPackages,
+    plugins: [leanPackages],
+    banner: format === 'esm' ? { js: requireForPackages } : {},
     sourcemap: 'linked',
     logLevel: 'error',
   })

@@ -22,10 +22,10 @@ export const reversed = ([a, b, c, d]: Cubic): Cubic => [d, c, b, a]
 /** Point of the piece at parameter `t` from 0 to 1. */
 export function pointAt([a, b, c, d]: Cubic, t: number): Point {
   const u = 1 - t
-  const weights = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t] as const
+  const [atStart, first, second, atEnd] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]
   return [
-    a[0] * weights[0] + b[0] * weights[1] + c[0] * weights[2] + d[0] * weights[3],
-    a[1] * weights[0] + b[1] * weights[1] + c[1] * weights[2] + d[1] * weights[3],
+    a[0] * atStart + b[0] * first + c[0] * second + d[0] * atEnd,
+    a[1] * atStart + b[1] * first + c[1] * second + d[1] * atEnd,
   ]
 }
 
@@ -51,27 +51,38 @@ export function signedArea(path: readonly Cubic[]): number {
 
 /** Points along a path, `perPiece` chords for each curved piece and one for each straight one; the end is left out. */
 export function flattened(path: readonly Cubic[], perPiece = 16): Point[] {
-  return path.flatMap((piece) => {
-    const chords = isStraight(piece) ? 1 : perPiece
-    return Array.from({ length: chords }, (_, index) => pointAt(piece, index / chords))
-  })
+  const points: Point[] = []
+  for (const piece of path) {
+    points.push(piece[0])
+    if (isStraight(piece)) continue
+    for (let index = 1; index < perPiece; index++) points.push(pointAt(piece, index / perPiece))
+  }
+  return points
 }
 
 /** Whether a piece is a straight line written as a cubic. */
 export function isStraight([a, b, c, d]: Cubic): boolean {
-  return distance(b, between(a, d, 1 / 3)) < 1e-3 && distance(c, between(a, d, 2 / 3)) < 1e-3
+  return isNear(b, a, d, 1 / 3) && isNear(c, a, d, 2 / 3)
+}
+
+/** Whether a point lies within a micrometre of the one a share of the way from one point to another. */
+function isNear(point: Point, from: Point, to: Point, share: number): boolean {
+  const offU = point[0] - (from[0] + (to[0] - from[0]) * share)
+  const offV = point[1] - (from[1] + (to[1] - from[1]) * share)
+  return offU * offU + offV * offV < 1e-6
 }
 
 /** Whether a point lies inside a polygon (even-odd rule). */
 export function isInside(polygon: readonly Point[], [x, y]: Point): boolean {
   let inside = false
-  polygon.forEach((here, index) => {
-    const before = polygon.at(index - 1) ?? here
+  let before = polygon[polygon.length - 1] ?? [0, 0]
+  for (const here of polygon) {
     if (here[1] > y !== before[1] > y) {
       const crossing = here[0] + ((y - here[1]) * (before[0] - here[0])) / (before[1] - here[1])
       if (x < crossing) inside = !inside
     }
-  })
+    before = here
+  }
   return inside
 }
 
@@ -85,16 +96,28 @@ export function distanceToChord(point: Point, from: Point, to: Point): number {
 
 /** Distance of a point from the edge of a closed polygon. */
 export function distanceToEdge(polygon: readonly Point[], point: Point): number {
-  return polygon.reduce((least, here, index) => {
-    const before = polygon.at(index - 1) ?? here
-    return Math.min(least, distanceToChord(point, before, here))
-  }, Number.POSITIVE_INFINITY)
+  let least = Number.POSITIVE_INFINITY
+  let before = polygon[polygon.length - 1] ?? [0, 0]
+  for (const here of polygon) {
+    least = Math.min(least, distanceToChord(point, before, here))
+    before = here
+  }
+  return least
 }
 
 /** Smallest upright rectangle around points. */
 export function boundsOf(points: readonly Point[]): { u: number; v: number; width: number; height: number } {
-  const us = points.map((point) => point[0])
-  const vs = points.map((point) => point[1])
-  const [u, v] = [Math.min(...us), Math.min(...vs)]
-  return { u, v, width: Math.max(...us) - u, height: Math.max(...vs) - v }
+  let [left, top, right, foot] = [
+    Number.POSITIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ]
+  for (const [u, v] of points) {
+    if (u < left) left = u
+    if (u > right) right = u
+    if (v < top) top = v
+    if (v > foot) foot = v
+  }
+  return { u: left, v: top, width: right - left, height: foot - top }
 }

@@ -39,17 +39,14 @@ const trueToArea = new Set([
   'load-floor',
 ])
 
-const known = new Map<BodyStyle, ReadonlyMap<string, number>>()
-
 /**
- * Developed outer area of a panel in square metres at the usual dimensions of its body; null where no drawing is true
- * to its area, and the middle of the plausible range has to serve.
+ * Developed outer areas of a body's panels in square metres, to a thousandth, at its usual dimensions, in order of their ids;
+ * of two that mirror each other the left one. A panel of which no drawing is true to area is left out. Drawing a body
+ * takes long: the program reads these from `resources/lists/panel-areas.json`, which `build/panel-areas.mjs` makes.
  */
-export function panelAreaM2(body: BodyStyle, panelId: PanelId): number | null {
-  const areas = known.get(body) ?? measured(body)
-  known.set(body, areas)
-  const area = areas.get(panelId) ?? areas.get(panelId.replace(/\.R$/, '.L'))
-  return area === undefined ? null : Math.round(area * 1000) / 1000
+export function developedPanelAreasM2(body: BodyStyle): Readonly<Record<PanelId, number>> {
+  const areas = [...measured(body)].map(([id, area]) => [id, Math.round(area * 1000) / 1000] as const)
+  return Object.fromEntries(areas.toSorted(([a], [b]) => (a < b ? -1 : 1)))
 }
 
 function measured(body: BodyStyle): Map<string, number> {

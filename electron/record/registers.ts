@@ -101,8 +101,10 @@ export const registers: Registers<RegisterName> = {
       expected: 'text',
       learned: 'text',
       exhibits: 'list',
+      countsWith: 'list',
       note: 'text',
     },
+    readsAs: { countsWith: null },
   },
   claims: {
     table: 'claims',

@@ -68,7 +68,7 @@ export async function composeReport(
   await writer.begin()
   const stored: Stored = {
     pictures: await writePictures(writer, content),
-    outlines: await writeOutlines(writer, content.plan),
+    outlines: writeOutlines(writer, content.plan),
   }
   const document = settle(quotedContent(content), writer, stored)
   const written = await document.write({
@@ -91,18 +91,19 @@ export async function composeReport(
  */
 function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): ReportDocument {
   const geometry = pageGeometry(content.paper)
-  let before: PassBefore = { anchors: new Map(), pages: 0 }
+  let before: PassBefore = { anchors: null, pages: 0 }
   for (let pass = 1; ; pass++) {
     const document = new ReportDocument(writer, geometry.widthMm, geometry.heightMm, pass === 1)
     const composer = new Composer(content, document, geometry, stored, before)
     for (const compose of sections) compose(composer)
-    if (pass > 1 && (pass === MOST_PASSES || settled(before, document))) return document
+    if (pass === MOST_PASSES || settled(before, document)) return document
     before = { anchors: document.anchors, pages: document.pages.length }
   }
 }
 
 function settled(before: PassBefore, document: ReportDocument): boolean {
-  if (before.pages !== document.pages.length || before.anchors.size !== document.anchors.size) return false
-  const same = ([name, anchor]: [string, Anchor]) => before.anchors.get(name)?.page === anchor.page
+  const { anchors, pages } = before
+  if (anchors === null || pages !== document.pages.length || anchors.size !== document.anchors.size) return false
+  const same = ([name, anchor]: [string, Anchor]) => anchors.get(name)?.page === anchor.page
   return [...document.anchors].every(same)
 }

@@ -4,20 +4,21 @@ import type { ObjectWriter } from './document/object-writer.ts'
 import type { StoredObject } from './layout/composer.ts'
 import type { ReportContent, ReportPicture } from './report-content.ts'
 
-/**
- * Writes the picture of every photograph that is to be printed, bytes unchanged, one after another. The next is fetched
- * while one is written, so that two at most are held.
- */
+/** Pictures asked for before their turn, so that reading and writing go on side by side. */
+const ASKED_AHEAD = 3
+
+/** Writes the picture of every photograph that is to be printed, bytes unchanged, one after another; few are held at once. */
 export async function writePictures(
   writer: ObjectWriter,
   content: ReportContent,
 ): Promise<ReadonlyMap<number, StoredObject>> {
   const pictures = new Map<number, StoredObject>()
   const printed = content.record.exhibits.filter(({ inReport, photograph }) => inReport && photograph !== null)
-  let next = fetched(content, printed[0])
+  const coming = printed.slice(0, ASKED_AHEAD).map((exhibit) => fetched(content, exhibit))
   for (const [index, exhibit] of printed.entries()) {
-    const picture = await next
-    next = fetched(content, printed[index + 1])
+    const picture = (await coming.shift()) ?? null
+    const later = printed[index + ASKED_AHEAD]
+    if (later !== undefined) coming.push(fetched(content, later))
     if (picture === null) continue
     const components = jpegComponents(picture.bytes)
     if (components !== 1 && components !== 3) {
@@ -48,8 +49,8 @@ export async function writePictures(
 }
 
 /** A picture on its way. What goes wrong is told when its turn comes, not before. */
-function fetched(content: ReportContent, exhibit: Exhibit | undefined): Promise<ReportPicture | null> {
-  const picture = exhibit === undefined ? Promise.resolve(null) : content.picture(exhibit.number)
+function fetched(content: ReportContent, exhibit: Exhibit): Promise<ReportPicture | null> {
+  const picture = content.picture(exhibit.number)
   picture.catch(() => null)
   return picture
 }

@@ -1,9 +1,9 @@
 import { z } from 'zod'
 import { type PanelDefinition, type PanelId, type PanelList, panelId } from '../../shared-types/panel.ts'
 import { type BodyStyle, bodyStyle, type InspectionLevel, type WalkLayer } from '../../shared-types/words.ts'
-import { panelAreaM2 } from '../figures/panel-areas.ts'
 import { cautionsNamed } from './cautions.ts'
 import { once, readList } from './list-file.ts'
+import { panelAreaM2 } from './panel-areas.ts'
 
 /** Areas of the body that the judgement adds up; `side` becomes left or right by the panel's own side. */
 export const bodyArea = z.enum([
@@ -134,22 +134,12 @@ export function panelList(body: BodyStyle, level: InspectionLevel, conditions: r
   return { body, panels: present.map((id, at) => definition(id, body, at + 1, lastPhase[level])) }
 }
 
-const measuredAreas = new Map<string, number | null>()
-function measuredArea(body: BodyStyle, id: PanelId): number | null {
-  const key = `${body} ${id}`
-  const known = measuredAreas.get(key)
-  if (known !== undefined) return known
-  const measured = panelAreaM2(body, id)
-  measuredAreas.set(key, measured)
-  return measured
-}
-
 function definition(id: PanelId, body: BodyStyle, stop: number, last: PanelDefinition['phase']): PanelDefinition {
   const entry = entryOf(id)
   const names = entry.namesFor?.find((other) => other.bodies.includes(body)) ?? entry
   const range = entry.areaM2[body]
   if (range === undefined) throw new Error(`The list gives no area for ${id} of a ${body}.`)
-  const measured = measuredArea(body, id)
+  const measured = panelAreaM2(body, id)
   return {
     id,
     us: names.us,

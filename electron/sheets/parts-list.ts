@@ -54,6 +54,11 @@ export function partDefinition(id: string): PartDefinition | undefined {
   return read().byId.get(id.replace(/\.([LR]|[1-9][0-9]?)$/, ''))
 }
 
+/** Names of the sets of parts that travel together. */
+export function travelSetNames(): readonly string[] {
+  return [...new Set(read().definitions.flatMap(({ travelsWith }) => travelsWith ?? []))].sort()
+}
+
 /**
  * Days from the date on a part to the building of its car, least and most usually met: recalled, wide on purpose. Null
  * where such a part does not date the car.

@@ -12,7 +12,7 @@ import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
 import type { CarRecord } from '../record/car-record.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
-import { identityEvidence, literalsOf, notedBy, toldByNumbers } from './identity-evidence.ts'
+import { identityEvidence, literalsOf, notedBy } from './identity-evidence.ts'
 import { moreAbout, nothingAsked } from './identity-more.ts'
 import { numberViews } from './identity-number-words.ts'
 import { claimViews, conflictViews, tellViews, variableViews } from './identity-words.ts'
@@ -118,7 +118,7 @@ export async function identityBy(
       legalBuilds: answer.legalBuilds,
       buildsLeft: answer.buildsLeft,
       variables: variableViews(compiled, answer, noted),
-      tells: tellViews(compiled, answer, noted.observations, toldByNumbers(noted)),
+      tells: tellViews(compiled, answer, noted),
       numbers: numberViews(noted, compiled),
       claims: claimViews(view.claims, compiled, answer, noted),
       ...conflictViews(own, answer, noted),

@@ -152,6 +152,7 @@ export function tellView(
   compiled: CompiledSheets,
   observations: readonly Observation[],
   bits: number | null,
+  toldBy: string | null = null,
 ): TellView {
   const cost = tell.effort + ACCESS_COST[tell.access]
   return {
@@ -170,20 +171,30 @@ export function tellView(
     sketch: tell.sketch,
     bits,
     worth: bits === null ? null : bits / cost,
+    toldBy,
     observation: observations.find((row) => row.tell === key) ?? null,
   }
 }
 
-/** @param told tells whose marks were read as part of a number: nothing is left to look at. */
-export function tellViews(
-  compiled: CompiledSheets,
-  answer: IdentityAnswer,
-  observations: readonly Observation[],
-  told: ReadonlySet<string>,
-): readonly TellView[] {
+/** Tells with what each is worth; of one whose marks were read as part of a number nothing is left to look at. */
+export function tellViews(compiled: CompiledSheets, answer: IdentityAnswer, noted: Noted): readonly TellView[] {
   const worth = new Map(answer.worths?.tells.map(({ tell, bits }) => [tell, bits]))
+  const told = new Map(
+    noted.numbers.flatMap((number) =>
+      number.likelihood === null ? [] : number.standsFor.map((tell) => [tell, numberWords(number)] as const),
+    ),
+  )
   return compiled.tells
-    .map((tell) => tellView(tell, compiled, observations, told.has(tell.key) ? null : (worth.get(tell.key) ?? null)))
+    .map((tell) => {
+      const toldBy = told.get(tell.key) ?? null
+      return tellView(
+        tell,
+        compiled,
+        noted.observations,
+        toldBy === null ? (worth.get(tell.key) ?? null) : null,
+        toldBy,
+      )
+    })
     .toSorted((one, other) => (other.bits ?? -1) - (one.bits ?? -1))
 }
 

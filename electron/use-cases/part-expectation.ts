@@ -3,6 +3,7 @@ import type {
   PartExpectation,
   PartExpectations,
   PartGroup,
+  PartReason,
   PartsReported,
 } from '../../shared-types/part-expectation.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
@@ -18,7 +19,7 @@ import { interchangeReasons, interchangeRows } from './parts-expected/interchang
 import { datesOfPart } from './parts-expected/part-dates.ts'
 import { baseOf, factsOnParts } from './parts-expected/part-facts.ts'
 import { expectedWords, reasonsFor, speaks, suggestedState } from './parts-expected/suggestion.ts'
-import { travelSets } from './parts-expected/travel-sets.ts'
+import { ownSet, type TravelSet, travelSets } from './parts-expected/travel-sets.ts'
 import { supportTogether, type WeighedFact, weighFacts } from './parts-expected/weighed-facts.ts'
 import type { UseCases } from './program.ts'
 import { type SheetsOfRecord, sheetsOfRecord } from './sheets-of-record.ts'
@@ -89,7 +90,7 @@ async function judged(
   // Numbers are weighed part by part below, and so are no evidence of what the other parts should be.
   const evidence = identityEvidence({ observations: view.observations, numbers: [] }, view.claims, own.compiled)
   const { facts, names } = factsOnParts(own, evidence)
-  const setOf = travelSets(facts, names)
+  const setOf = travelSets(facts, names, view.parts)
   const known = knownInterchange(own.sheets, names)
   const asked = await askShares(model, evidence, facts, setOf, known, names, { key: own.key, shelf })
   const nameOf = nameIn(view)
@@ -133,6 +134,10 @@ function groupsOf(weighed: readonly WeighedFact[], nameOf: (part: string) => str
   }
 }
 
+/** What the surveyor said of the parts it is counted with, before all that follows from it. */
+const movedReason = (own: TravelSet | null): readonly PartReason[] =>
+  own === null ? [] : [{ words: `Counted with others or not: ${own.words}.`, source: own.source, speaks: 'neither' }]
+
 function expectationOf(
   partId: string,
   view: RecordView,
@@ -171,7 +176,10 @@ function expectationOf(
     group,
     suggestion,
     written: entry?.state ?? 'not seen',
-    because: reasonsFor(facts, read.dates, group, interchangeReasons(rows), suggestion),
+    because: [
+      ...movedReason(ownSet(view.parts, base)),
+      ...reasonsFor(facts, read.dates, group, interchangeReasons(rows), suggestion),
+    ],
     interchange: rows.map(({ id }) => id),
   }
 }

@@ -1,5 +1,5 @@
 import { ProblemError } from '../../shared-types/problem-error.ts'
-import { partDefinition } from '../sheets/parts-list.ts'
+import { partDefinition, travelSetNames } from '../sheets/parts-list.ts'
 import { requireCited } from './citations.ts'
 import type { UseCases } from './program.ts'
 import { rowChange, sendCommand } from './send-command.ts'
@@ -17,6 +17,11 @@ export const partUseCases: Pick<UseCases, 'part.set'> = {
       if (definition.bodies !== null && !definition.bodies.includes(now.particulars.body)) {
         const message = `A car of this body carries no ${definition[now.commission.names].toLowerCase()}. Correct the body under its particulars, or choose another part.`
         throw new ProblemError('not-found', message, { field: 'entry.partId' })
+      }
+      const set = entry.countsWith?.set ?? null
+      if (set !== null && !travelSetNames().includes(set)) {
+        const message = `The parts list knows no set “${set}” that travels together. Choose one that is listed, or none.`
+        throw new ProblemError('not-found', message, { field: 'entry.countsWith' })
       }
       requireCited(now, 'exhibits', entry.exhibits, 'entry.exhibits')
       const which = entry.partId.slice(definition.id.length + 1)

@@ -74,9 +74,10 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       exhibits: exhibitMarks(exhibits),
     })),
   parts: (view) =>
-    view.parts.map(({ exhibits, ...entry }) => ({
+    view.parts.map(({ exhibits, countsWith, ...entry }) => ({
       part: partDefinition(entry.partId)?.[view.commission.names] ?? '',
       ...entry,
+      countsWith: countsWith === null ? '' : `${countsWith.set ?? 'none'}: ${countsWith.reason}`,
       exhibits: exhibitMarks(exhibits),
     })),
   claims: (view) =>

@@ -34,6 +34,7 @@ export function LookNext({ follows }: { readonly follows: number }) {
           <li key={look.tell}>
             <button type="button" className="rail-look" title={look.reason} onClick={() => goTo(look)}>
               <KeyCap keys={(lookKeys[at] ?? '').slice(-1)} /> {look.name}
+              <span className="unseen">. {look.reason}</span>
             </button>
           </li>
         ))}

@@ -10,11 +10,11 @@ import { planMarks } from '../../electron/figures/plan-marks.ts'
 import { printedSheet } from '../../electron/report/drawing/printed-sheet.ts'
 import { pageGeometry } from '../../electron/report/layout/page-geometry.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { startProgram } from '../../electron/use-cases/running-program.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { MM_PER_HATCH_PIXEL } from '../../shared-types/tokens.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 import { composed, has } from '../report/composing.ts'
 import { contentFixture } from '../report/content-fixture.ts'
 import { openBrowser } from './browser.ts'
@@ -102,7 +102,7 @@ const pixelsPerMm = 1 / (PRINTED * MM_PER_HATCH_PIXEL)
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'agreement-'))
   const maker = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-  await makeDemonstration(maker, join(folder, 'demonstration.wmk'))
+  await openDemonstration(maker, join(folder, 'demonstration.wmk'))
   record = maker.record().view()
   await maker.end()
   const { particulars, commission } = record

@@ -4,8 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { builtPath } from '../../electron/places-on-disk.ts'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
-import { startProgram as beginProgram } from '../../electron/use-cases/running-program.ts'
+import { putDemonstration } from '../demonstration/made-once.ts'
 
 /** The program as a user starts it without a window of its own: a process that serves the page. */
 export interface StartedProgram {
@@ -64,12 +63,10 @@ export async function startEmpty(): Promise<StartedProgram> {
   return startOn(await mkdtemp(join(tmpdir(), 'pages-')), null)
 }
 
-/** Makes the demonstration record in a folder of its own and starts the program on it. */
+/** Puts the demonstration record into a folder of its own and starts the program on it. */
 export async function startOnDemonstration(): Promise<StartedProgram> {
   const folder = await mkdtemp(join(tmpdir(), 'pages-'))
   const path = join(folder, 'demonstration.wmk')
-  const maker = beginProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-  await makeDemonstration(maker, path)
-  await maker.end()
+  await putDemonstration(path)
   return startOn(folder, path)
 }

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto'
-import sharp from 'sharp'
 import type { EditionData, ReportContent } from '../../electron/report/report-content.ts'
 import { cautions } from '../../electron/sheets/cautions.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
@@ -269,6 +268,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         expected: 'cast by March 1960',
         learned: 'seen',
         exhibits: [2],
+        countsWith: null,
         note: '',
       },
     ],
@@ -447,10 +447,12 @@ export const editionFixture: EditionData = {
 }
 
 /** A grey gradient with a line, as the importer would render it. */
-export const pictureFixture = async (widthPx: number, heightPx: number): Promise<Uint8Array> =>
-  sharp({ create: { width: widthPx, height: heightPx, channels: 3, background: { r: 120, g: 124, b: 118 } } })
+export async function pictureFixture(widthPx: number, heightPx: number): Promise<Uint8Array> {
+  const { default: sharp } = await import('sharp')
+  return sharp({ create: { width: widthPx, height: heightPx, channels: 3, background: { r: 120, g: 124, b: 118 } } })
     .jpeg({ quality: 80 })
     .toBuffer()
+}
 
 export function contentFixture(record: RecordView, more: Partial<ReportContent> = {}): ReportContent {
   const panels = panelList(record.particulars.body, record.commission.level, record.particulars.conditions)

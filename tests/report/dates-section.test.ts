@@ -21,6 +21,7 @@ describe.skipIf(!has('pdftotext'))('the section of dates', () => {
         expected: '',
         learned: 'seen',
         exhibits: [],
+        countsWith: null,
         note: '',
       },
     ],

@@ -1,8 +1,8 @@
 import { join } from 'node:path'
 import { buffer } from 'node:stream/consumers'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { reportUseCases } from '../../electron/use-cases/report.ts'
 import { startProgram } from '../../electron/use-cases/running-program.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 
 /** The issued report on the demonstration car: record, clock and ids are the same each time, so that its bytes are. */
 export async function demonstrationReport(scratchFolder: string): Promise<Buffer> {
@@ -13,7 +13,7 @@ export async function demonstrationReport(scratchFolder: string): Promise<Buffer
     tell: () => undefined,
   })
   try {
-    await makeDemonstration(program, join(scratchFolder, 'demonstration.wmk'))
+    await openDemonstration(program, join(scratchFolder, 'demonstration.wmk'))
     await reportUseCases['edition.issue'](program, {
       commandId: '2f1c9a7e-3b60-4d58-9e27-0a4b8c6d1f35',
       paper: 'A4',

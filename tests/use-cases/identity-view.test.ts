@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { identityOf } from '../../electron/use-cases/identity-view.ts'
 import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Observation } from '../../shared-types/observation.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
 const saw = (tell: string, value: string, more: Partial<Observation> = {}): Observation => ({
@@ -30,7 +30,7 @@ describe('the demonstration car', () => {
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'identity-'))
     program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-    await makeDemonstration(program, join(folder, 'demonstration.wmk'))
+    await openDemonstration(program, join(folder, 'demonstration.wmk'))
     view = await identityOf(program.record(), { more: true })
   }, 120_000)
   afterAll(async () => {

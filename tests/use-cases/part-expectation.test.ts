@@ -3,13 +3,14 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { assess } from '../../electron/use-cases/assess.ts'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { partExpectations } from '../../electron/use-cases/part-expectation.ts'
 import { previewDocument } from '../../electron/use-cases/report.ts'
 import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
 import { useCases } from '../../electron/use-cases/use-cases.ts'
+import type { PartEntry } from '../../shared-types/part.ts'
 import type { InterchangeView, PartExpectation, PartExpectations } from '../../shared-types/part-expectation.ts'
 import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 import { toldPages } from '../report/told-pages.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
@@ -20,7 +21,7 @@ describe('parts of the demonstration car', () => {
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'parts-'))
     program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-    await makeDemonstration(program, join(folder, 'demonstration.wmk'))
+    await openDemonstration(program, join(folder, 'demonstration.wmk'))
     view = await partExpectations(program.record())
   }, 240_000)
   afterAll(async () => {
@@ -57,6 +58,38 @@ describe('parts of the demonstration car', () => {
     const product = ratio(part('engine-block')) * ratio(part('distributor'))
     expect(together).toBeGreaterThan(5 * product)
     expect(part('engine-block').because.some(({ words }) => words.startsWith('Counted once with'))).toBe(true)
+  })
+
+  it('count by the surveyor’s word where he takes a part out of its set or puts it in, explained and undone', async () => {
+    const entry = program
+      .record()
+      .view()
+      .parts.find(({ partId }) => partId === 'distributor')
+    if (entry === undefined) throw new Error('The demonstration has no distributor.')
+    const set = (countsWith: PartEntry['countsWith']) =>
+      useCases['part.set'](program, { commandId: crypto.randomUUID(), entry: { ...entry, countsWith } })
+    const judgedNow = async () => {
+      const { parts } = await partExpectations(program.record())
+      const of = (id: string) => parts.find(({ partId }) => partId === id)
+      return { block: of('engine-block'), distributor: of('distributor') }
+    }
+    await set({ set: null, reason: 'bought new in 1962, by the invoice' })
+    const alone = await judgedNow()
+    expect(alone.block?.group?.parts).toEqual(['Cylinder block'])
+    expect(alone.distributor?.group?.parts).toEqual(['Distributor'])
+    expect(alone.distributor?.because[0]).toMatchObject({
+      words: expect.stringContaining('it counts alone, by the surveyor’s word'),
+      source: 'the surveyor: bought new in 1962, by the invoice',
+    })
+    // The block counts by its own facts only, and no longer by the least probable of both.
+    expect(alone.block?.group?.support).toEqual(alone.block?.support)
+    await expect(set({ set: 'no-such-set', reason: 'a slip' })).rejects.toThrow(/knows no set/)
+    await set({ set: 'engine', reason: 'one engine, by its tag' })
+    expect((await judgedNow()).block?.group?.parts).toEqual(['Cylinder block', 'Distributor'])
+    await useCases['journal.undo'](program, { commandId: crypto.randomUUID() })
+    expect((await judgedNow()).block?.group?.parts).toEqual(['Cylinder block'])
+    await useCases['journal.undo'](program, { commandId: crypto.randomUUID() })
+    expect((await judgedNow()).block).toEqual(part('engine-block'))
   })
 
   it('leave the manifold of 1960 out of the set of the engine of 1962: it did not come with it', () => {

@@ -67,6 +67,7 @@ const part: PartEntry = {
   expected: '',
   learned: 'seen',
   exhibits: [],
+  countsWith: null,
   note: '',
 }
 const spot: SpotDraft = {

@@ -105,8 +105,8 @@ describe('tables of a spreadsheet', () => {
     survey.ask('sheets.bringTables', { draft, tables: [...tables] })
 
   it('go out into a folder of their own and come back the same', async () => {
-    const first = await survey.ask('sheets.carryTables', { name: 'fenland', draft })
-    const second = await survey.ask('sheets.carryTables', { name: 'fenland', draft })
+    const first = await survey.ask('sheets.carryTables', { name: 'fenland', draft, as: 'tables as CSV' })
+    const second = await survey.ask('sheets.carryTables', { name: 'fenland', draft, as: 'tables as CSV' })
     expect(second.folder).not.toBe(first.folder)
     expect(existsSync(join(first.folder, 'values.csv'))).toBe(true)
     const files = first.files.map((name) => ({
@@ -119,8 +119,27 @@ describe('tables of a spreadsheet', () => {
     expect(back.draft).toEqual(await survey.ask('sheets.turn', { draft }))
   })
 
+  it('go out as one workbook and come back the same; one too long or damaged is refused in words', async () => {
+    const { folder, files } = await survey.ask('sheets.carryTables', { name: 'fenland', draft, as: 'one workbook' })
+    expect(files).toEqual(['fenland.xlsx'])
+    const back = await bring({ table: '', source: { from: 'file', path: join(folder, 'fenland.xlsx') } })
+    expect(back.faults).toEqual([])
+    expect(back.tables.length).toBeGreaterThan(5)
+    expect(back.tables.every(({ added, gone }) => added + gone === 0)).toBe(true)
+    expect(back.draft).toEqual(await survey.ask('sheets.turn', { draft }))
+    const begins = (length: number) => {
+      const bytes = new Uint8Array(length)
+      bytes.set([0x50, 0x4b, 3, 4])
+      return bytes
+    }
+    const large = await bring({ table: '', source: file('large.xlsx', begins(50_000_000)) })
+    expect(large).toMatchObject({ draft: null, faults: [{ what: expect.stringContaining('50 MB long') }] })
+    const damaged = await bring({ table: '', source: file('damaged.xlsx', begins(5000)) })
+    expect(damaged).toMatchObject({ draft: null, faults: [{ what: expect.stringMatching(/damaged/) }] })
+  })
+
   it('are looked at before they are taken: what changes, row by row', async () => {
-    const { folder } = await survey.ask('sheets.carryTables', { name: 'fenland', draft })
+    const { folder } = await survey.ask('sheets.carryTables', { name: 'fenland', draft, as: 'tables as CSV' })
     const values = readFileSync(join(folder, 'values.csv'), 'utf8')
     const found = await bring({
       table: 'values',
@@ -158,7 +177,11 @@ describe('tables of a spreadsheet', () => {
     })
     if (found.draft === null) throw new Error('Nothing was brought in.')
     expect(found.draft.tables.values?.[0]?.[2]).toBe('=1+1')
-    const { folder } = await survey.ask('sheets.carryTables', { name: 'formula', draft: found.draft })
+    const { folder } = await survey.ask('sheets.carryTables', {
+      name: 'formula',
+      draft: found.draft,
+      as: 'tables as CSV',
+    })
     expect(readFileSync(join(folder, 'values.csv'), 'utf8')).toContain(`"'=1+1"`)
   })
 })

@@ -5,13 +5,13 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { timeLineFigure } from '../../electron/figures/time-line-figure.ts'
-import { makeDemonstration } from '../../electron/use-cases/demonstration.ts'
 import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
 import { sheetsOfRecord } from '../../electron/use-cases/sheets-of-record.ts'
 import { datedThingsOf, timeLineFrom, timeLineOf } from '../../electron/use-cases/time-line.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { PartEntry } from '../../shared-types/part.ts'
 import type { TimeLineView } from '../../shared-types/time-line-view.ts'
+import { openDemonstration } from '../demonstration/made-once.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
 const row = (view: TimeLineView, id: string) => view.rows.find((each) => each.id === id)
@@ -40,7 +40,7 @@ describe('the demonstration car', () => {
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'time-line-'))
     program = startProgram({ recordsFolder: folder, scratchFolder: join(folder, 'scratch'), tell: () => undefined })
-    await makeDemonstration(program, join(folder, 'demonstration.wmk'))
+    await openDemonstration(program, join(folder, 'demonstration.wmk'))
     view = await timeLineOf(program.record(), window)
   }, 240_000)
   afterAll(async () => {
@@ -165,6 +165,7 @@ const part = (partId: string, more: Partial<PartEntry>): PartEntry => ({
   expected: '',
   learned: 'seen',
   exhibits: [],
+  countsWith: null,
   note: '',
   ...more,
 })

@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs'
 import { z } from 'zod'
 import { type BodyStyle, bodyStyle } from '../../../shared-types/words.ts'
-import { resourcePath } from '../../places-on-disk.ts'
+import { readList } from '../../sheets/list-file.ts'
 
 const share = z.number().min(0).max(2)
 const nullableShare = share.nullable()
@@ -80,9 +79,7 @@ const read = new Map<BodyStyle, BodyDescription>()
 export function describedBody(body: BodyStyle): BodyDescription {
   const known = read.get(body)
   if (known) return known
-  const description = bodyDescription.parse(
-    JSON.parse(readFileSync(resourcePath('body-plans', `${body}.json`), 'utf8')),
-  )
+  const description = readList(`${body}.json`, bodyDescription, 'body-plans')
   read.set(body, description)
   return description
 }

@@ -124,7 +124,7 @@ const roofCells = ({ form: { upper } }: OutsideWork): Cell[] =>
     14,
   )
 
-type Shapes = readonly { readonly panelId: string; readonly shape: Shape }[]
+type Shapes = readonly { readonly panelId: string; readonly shape: Pick<Shape, 'points' | 'box'> }[]
 
 /** Outlines of a view, those left out that lie in others. */
 function shapesIn(views: OutsideViews, id: OutsideView): Shapes {

@@ -30,15 +30,30 @@ export function fairCurve(
     const weight = (width(index - 1) + 2 * width(index)) / (3 * (width(index - 1) + width(index)))
     return (before * after) / (weight * after + (1 - weight) * before)
   })
+  const pieces = knots.slice(1).map(([to, end], index) => {
+    const wide = width(index)
+    return {
+      ...{ from: at(index), to, wide, start: value(index), end },
+      ...{ leave: (slopes[index] ?? 0) * wide, arrive: (slopes[index + 1] ?? 0) * wide },
+    }
+  })
+  const [first, last] = [value(0), value(count - 1)]
+  const [begin, stop] = [at(0), at(count - 1)]
   return (x) => {
-    if (x <= at(0)) return value(0)
-    if (x >= at(count - 1)) return value(count - 1)
-    let index = 0
-    while (x > at(index + 1)) index++
-    const t = (x - at(index)) / width(index)
-    const [m0, m1] = [(slopes[index] ?? 0) * width(index), (slopes[index + 1] ?? 0) * width(index)]
-    const u = 1 - t
-    return value(index) * u * u * (1 + 2 * t) + m0 * t * u * u + value(index + 1) * t * t * (3 - 2 * t) - m1 * t * t * u
+    if (x <= begin) return first
+    if (x >= stop) return last
+    for (const piece of pieces) {
+      if (x > piece.to) continue
+      const t = (x - piece.from) / piece.wide
+      const u = 1 - t
+      return (
+        piece.start * u * u * (1 + 2 * t) +
+        piece.leave * t * u * u +
+        piece.end * t * t * (3 - 2 * t) -
+        piece.arrive * t * t * u
+      )
+    }
+    return last
   }
 }
 

@@ -1,7 +1,7 @@
 import type { BodyForm } from './body-form.ts'
 import { fairCurve } from './fair-curve.ts'
 import type { LineNet } from './line-net.ts'
-import { ends, mixed, type Point3 } from './space.ts'
+import { ends, mixed, type Point3, solved } from './space.ts'
 
 /** Upright shut lines and seams of the flank, front to back, by what stands before and behind them. */
 export type FlankLine = 'door front' | 'door rear' | 'rear door rear' | 'cab rear'
@@ -109,16 +109,16 @@ function arch(net: LineNet, form: BodyForm, name: 'front arch' | 'rear arch', ax
     const [x, z] = place(t)
     return lower.onSide(x, z)
   }
-  const crossing = (height: (x: number) => number, ahead: boolean): number => {
-    let [low, high] = ahead ? [-0.35, 0.5] : [1.35, 0.5]
-    for (let round = 0; round < 44; round++) {
-      const t = (low + high) / 2
-      const [x, z] = place(t)
-      if (z < height(x)) low = t
-      else high = t
-    }
-    return (low + high) / 2
-  }
+  const crossing = (height: (x: number) => number, ahead: boolean): number =>
+    solved(
+      (t) => {
+        const [x, z] = place(t)
+        return z - height(x)
+      },
+      0,
+      ahead ? -0.35 : 1.35,
+      0.5,
+    )
   net.line(name, { at, from: -0.35, to: 1.35 })
   const sillSide = name === 'rear arch'
   for (const [part, height] of [

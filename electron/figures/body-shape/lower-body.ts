@@ -91,32 +91,22 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
   const foot = round(lines.foot)
   const fullest = round(lines.fullest)
   const crest = round(lines.crest)
-  const at = (t: number, level: number): Point3 => {
+  const at = (t: number, level: number): Point3 => onSection(fullest(t), level > 1 ? crest(t) : foot(t), level)
+  /** Point of a section at a height, and its level. */
+  const atHeight = (t: number, z: number): { readonly point: Point3; readonly level: number } => {
     const middle = fullest(t)
-    const end = level > 1 ? crest(t) : foot(t)
-    const fullness = level > 1 ? FULLNESS.upper : FULLNESS.lower
-    const lean = level > 1 ? LEAN : 0
-    const handle: Point3 = [
-      mixed(middle[0], end[0], lean),
-      mixed(middle[1], end[1], lean),
-      mixed(middle[2], end[2], fullness),
-    ]
-    const s = Math.abs(level - 1)
-    return toward(toward(middle, handle, s), toward(handle, end, s), s)
-  }
-  const levelAt = (t: number, z: number): number => {
-    const middle = fullest(t)[2]
-    return z > middle
-      ? 1 + riseShare(FULLNESS.upper, (z - middle) / (crest(t)[2] - middle))
-      : 1 - riseShare(FULLNESS.lower, (middle - z) / (middle - foot(t)[2]))
+    const end = z > middle[2] ? crest(t) : foot(t)
+    const rise = (z - middle[2]) / (end[2] - middle[2])
+    const level = z > middle[2] ? 1 + riseShare(FULLNESS.upper, rise) : 1 - riseShare(FULLNESS.lower, rise)
+    return { point: onSection(middle, end, level), level }
   }
   const flank = (x: number): number => 1 + (x - flankFromMm) / (flankToMm - flankFromMm)
   const searched = (where: (t: number) => number, value: number, end: 'nose' | 'tail'): number =>
     end === 'nose' ? solved(where, value, 0, 1) : solved(where, value, 2, 3)
   const curves = { foot, fullest, crest }
   const placeOnEnd = (end: 'nose' | 'tail', y: number, z: number): readonly [number, number] => {
-    const t = searched((round) => at(round, levelAt(round, z))[1], y, end)
-    return [t, levelAt(t, z)]
+    const t = searched((round) => atHeight(round, z).point[1], y, end)
+    return [t, atHeight(t, z).level]
   }
   return {
     noseMm,
@@ -131,11 +121,11 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
     crest,
     at,
     onSide: (x, z) => {
-      if (x >= flankFromMm && x <= flankToMm) return at(flank(x), levelAt(flank(x), z))
-      const t = searched((round) => at(round, levelAt(round, z))[0], x, x < flankFromMm ? 'nose' : 'tail')
-      return at(t, levelAt(t, z))
+      if (x >= flankFromMm && x <= flankToMm) return atHeight(flank(x), z).point
+      const t = searched((round) => atHeight(round, z).point[0], x, x < flankFromMm ? 'nose' : 'tail')
+      return atHeight(t, z).point
     },
-    onEnd: (end, y, z) => at(...placeOnEnd(end, y, z)),
+    onEnd: (end, y, z) => atHeight(placeOnEnd(end, y, z)[0], z).point,
     placeOnEnd,
     roundAt: (name, x) => {
       if (x >= flankFromMm && x <= flankToMm) return flank(x)
@@ -143,6 +133,19 @@ export function lowerBody(description: BodyDescription, dimensions: BodyDimensio
     },
     roundAcross: (name, end, y) => searched((t) => curves[name](t)[1], y, end),
   }
+}
+
+/** Point of a section at a level between the fullest line and its end, crest or foot. */
+function onSection(middle: Point3, end: Point3, level: number): Point3 {
+  const fullness = level > 1 ? FULLNESS.upper : FULLNESS.lower
+  const lean = level > 1 ? LEAN : 0
+  const handle: Point3 = [
+    mixed(middle[0], end[0], lean),
+    mixed(middle[1], end[1], lean),
+    mixed(middle[2], end[2], fullness),
+  ]
+  const s = Math.abs(level - 1)
+  return toward(toward(middle, handle, s), toward(handle, end, s), s)
 }
 
 /** Where a quadratic from 0 to 1 with its handle at `fullness` has risen to a share: the root of its equation. */

@@ -5,6 +5,7 @@ import { bodyForm } from './body-form.ts'
 import { bodyFaces } from './faces.ts'
 import { outsideView } from './outside-views.ts'
 import type { OutsideWork } from './outside-work.ts'
+import { ofOtherSide, viewLines } from './view-lines.ts'
 import { glassOf, setPanels } from './windows-and-flaps.ts'
 
 /** A body of given dimensions, ready to be drawn from any side. */
@@ -37,6 +38,7 @@ export function outsideSheet(work: OutsideWork): PlanSheetFile {
   const rightGround = planMiddle + widthMm / 2 + room.caption + heightMm
   const ends = room.edge + lengthMm + room.ends + widthMm / 2
   const reach = { aboveMm: room.ruler, belowMm: room.caption + heightMm * 0.35 }
+  const side = viewLines(work, 'left', reach)
   const views: PlanViewFile[] = []
   for (const [id, x, y] of [
     ['left', room.edge, leftGround - heightMm],
@@ -45,7 +47,8 @@ export function outsideSheet(work: OutsideWork): PlanSheetFile {
     ['front', ends - widthMm / 2, leftGround - heightMm],
     ['rear', ends - widthMm / 2, rightGround - heightMm],
   ] as const) {
-    views.push(outsideView(work, id, { x, y }, reach, views))
+    const lines = id === 'left' ? side : id === 'right' ? ofOtherSide(side) : viewLines(work, id, reach)
+    views.push(outsideView(work, id, { x, y }, lines, views))
   }
   return {
     id: 'outside',

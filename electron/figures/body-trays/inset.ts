@@ -1,6 +1,6 @@
 import { between, boundsOf, distance, distanceToChord, flattened, type Point, signedArea } from '../cubic-path.ts'
 import { type Curve, moved, rounded } from '../curve.ts'
-import { roomIn } from '../label-point.ts'
+import { Rim } from '../rim.ts'
 
 /** Chains of chords may leave the curve by this much, mm. */
 const FLAT_MM = 0.6
@@ -16,6 +16,7 @@ const CHORD_MM = 60
 export function inset(outline: Curve, by: number): Curve {
   const polygon = polygonOf(outline)
   const fine = polygon.flatMap((here, index) => chordsTo(here, polygon[(index + 1) % polygon.length] ?? here))
+  const rim = new Rim(polygon)
   const inward = signedArea(outline) >= 0 ? 1 : -1
   const moves = fine.map((here, index): Point | null => {
     const before = fine.at(index - 1) ?? here
@@ -24,7 +25,7 @@ export function inset(outline: Curve, by: number): Curve {
     const other = normal(here, after, inward)
     const share = by / Math.max(0.3, 1 + one[0] * other[0] + one[1] * other[1])
     const moved: Point = [here[0] + (one[0] + other[0]) * share, here[1] + (one[1] + other[1]) * share]
-    return roomIn(polygon, moved[0], moved[1]) > by * 0.97 ? moved : null
+    return rim.roomAt(moved[0], moved[1]) > by * 0.97 ? moved : null
   })
   return rounded(fewer(withCorners(moves, by)), 9)
 }

@@ -1,7 +1,7 @@
 import { fontSubset } from './font-subset.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFRef, PDFString } from './pdf-objects.ts'
-import type { ShapedText, Typeface } from './typeface.ts'
+import { type PDFRef, PDFString, textString } from './pdf-objects.ts'
+import type { ShapedGlyph, ShapedText, Typeface } from './typeface.ts'
 
 interface Character {
   readonly id: number
@@ -17,7 +17,8 @@ interface Character {
 export class EmbeddedFace {
   readonly ref: PDFRef
   readonly #characters: Character[] = []
-  readonly #ids = new Map<string, number>()
+  /** Character ids as they are shown, by glyph and text. */
+  readonly #codes = new Map<number, Map<string, string>>()
   readonly #operands = new Map<ShapedText, string>()
 
   constructor(
@@ -61,24 +62,25 @@ export class EmbeddedFace {
       move(glyph.shiftX)
       if (!open) text += '<'
       open = true
-      text += this.#id(glyph.glyphId, glyph.text, glyph.ownAdvance).toString(16).padStart(4, '0')
+      text += this.#code(glyph)
       move(glyph.advance - glyph.ownAdvance - glyph.shiftX)
     }
     return open ? `${text}>` : text
   }
 
-  #id(glyphId: number, text: string, advance: number): number {
-    const key = `${glyphId} ${text}`
-    const known = this.#ids.get(key)
+  #code({ glyphId, text, ownAdvance }: ShapedGlyph): string {
+    const known = this.#codes.get(glyphId)?.get(text)
     if (known !== undefined) return known
     const id = this.#characters.length + 1
-    this.#ids.set(key, id)
-    this.#characters.push({ id, glyphId, text, advance })
-    return id
+    const code = id.toString(16).padStart(4, '0')
+    const ofGlyph = this.#codes.get(glyphId) ?? new Map<string, string>()
+    this.#codes.set(glyphId, ofGlyph.set(text, code))
+    this.#characters.push({ id, glyphId, text, advance: ownAdvance })
+    return code
   }
 
   /** Writes the subset and its tables (ISO 32000-1, 9.7). The subset's tag is fixed by the face's resource name. */
-  async embed(): Promise<void> {
+  embed(): void {
     const { writer, typeface } = this
     const { context } = writer
     const { font } = typeface
@@ -94,10 +96,10 @@ export class EmbeddedFace {
       font,
       this.#characters.map(({ glyphId }) => glyphId),
     )
-    await writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
-    await writer.writeCompressed(map, context.obj({}), glyphMap)
-    await writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
-    await writer.write(
+    writer.writeCompressed(file, context.obj({ Length1: program.length }), program)
+    writer.writeCompressed(map, context.obj({}), glyphMap)
+    writer.writeCompressed(toUnicode, context.obj({}), Buffer.from(this.#unicodeMap(), 'latin1'))
+    writer.write(
       descriptor,
       context.obj({
         Type: 'FontDescriptor',
@@ -113,7 +115,7 @@ export class EmbeddedFace {
         FontFile2: file,
       }),
     )
-    await writer.write(
+    writer.write(
       descendant,
       context.obj({
         Type: 'Font',
@@ -126,7 +128,7 @@ export class EmbeddedFace {
         W: [1, this.#characters.map(({ advance }) => advance)],
       }),
     )
-    await writer.write(
+    writer.write(
       this.ref,
       context.obj({
         Type: 'Font',
@@ -143,7 +145,7 @@ export class EmbeddedFace {
     const rows = this.#characters
       .filter(({ text }) => text !== '')
       .map(({ id, text }) => {
-        const target = PDFHexString.fromText(text).asString().slice(4)
+        const target = textString(text).slice(5, -1)
         return `<${id.toString(16).padStart(4, '0')}> <${target}>`
       })
     const blocks: string[] = []

@@ -27,6 +27,7 @@ export class FontFile {
   readonly #metrics: Buffer
   readonly #metricCount: number
   readonly #character: (codePoint: number) => number
+  readonly #glyphs = new Map<number, number>()
 
   constructor(path: string) {
     this.bytes = readFileSync(path)
@@ -66,7 +67,12 @@ export class FontFile {
 
   /** Glyph of a character, 0 when the face has none. */
   glyphOf(codePoint: number): number {
-    return this.#character(codePoint)
+    let glyphId = this.#glyphs.get(codePoint)
+    if (glyphId === undefined) {
+      glyphId = this.#character(codePoint)
+      this.#glyphs.set(codePoint, glyphId)
+    }
+    return glyphId
   }
 
   /** Advance width of a glyph in the face's own units. */

@@ -55,7 +55,7 @@ export async function writeMetadata(
   // The packet stays uncompressed so that any program finds it.
   await writer.writeStream(xmp, context.obj({ Type: 'Metadata', Subtype: 'XML' }), Buffer.from(packet, 'utf8'))
   const date = PDFString.of(`D:${facts.issuedAt.slice(0, 19).replace(/\D/g, '')}Z`)
-  await writer.write(
+  writer.write(
     information,
     context.obj({
       Title: PDFHexString.fromText(facts.title),
@@ -67,8 +67,8 @@ export async function writeMetadata(
       ModDate: date,
     }),
   )
-  await writer.writeCompressed(profile, context.obj({ N: 3 }), srgbProfile())
-  await writer.write(
+  writer.writeCompressed(profile, context.obj({ N: 3 }), srgbProfile())
+  writer.write(
     intent,
     context.obj({
       Type: 'OutputIntent',

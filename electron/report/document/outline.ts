@@ -1,6 +1,6 @@
 import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFObject, type PDFRef } from './pdf-objects.ts'
+import { type PDFRef, textString } from './pdf-objects.ts'
 
 /** A line of the outline; level 2 lies under the section before it. `target` is a named place. */
 export interface Bookmark {
@@ -16,11 +16,11 @@ interface Item {
 }
 
 /** Writes the bookmarks (ISO 32000-1, 12.3.3), sections open, what is under them shut. */
-export async function writeOutline(
+export function writeOutline(
   writer: ObjectWriter,
   bookmarks: readonly Bookmark[],
-  destination: (target: string) => PDFObject | null,
-): Promise<PDFRef> {
+  destination: (target: string) => string | null,
+): PDFRef {
   const { context } = writer
   const root = context.nextRef()
   const top: Item[] = []
@@ -30,30 +30,28 @@ export async function writeOutline(
     if (bookmark.level === 2 && above !== undefined) above.kids.push(item)
     else top.push(item)
   }
-  const writeItems = async (items: readonly Item[], parent: PDFRef): Promise<void> => {
+  const writeItems = (items: readonly Item[], parent: PDFRef): void => {
     for (const [index, item] of items.entries()) {
-      const dictionary = context.obj({
-        Title: PDFHexString.fromText(withoutIsolates(item.bookmark.title)),
-        Parent: parent,
-      })
-      const set = (name: string, value: PDFObject | null | undefined) => {
-        if (value !== null && value !== undefined) dictionary.set(context.obj(name), value)
-      }
-      set('Dest', destination(item.bookmark.target))
-      set('Prev', items[index - 1]?.ref)
-      set('Next', items[index + 1]?.ref)
-      set('First', item.kids[0]?.ref)
-      set('Last', item.kids.at(-1)?.ref)
-      if (item.kids.length > 0) set('Count', context.obj(-item.kids.length))
-      await writer.write(item.ref, dictionary)
-      await writeItems(item.kids, item.ref)
+      const entry = (name: string, value: string | null | undefined) => (value == null ? '' : `/${name} ${value}`)
+      const entries = [
+        entry('Title', textString(withoutIsolates(item.bookmark.title))),
+        entry('Parent', parent.tag),
+        entry('Dest', destination(item.bookmark.target)),
+        entry('Prev', items[index - 1]?.ref.tag),
+        entry('Next', items[index + 1]?.ref.tag),
+        entry('First', item.kids[0]?.ref.tag),
+        entry('Last', item.kids.at(-1)?.ref.tag),
+        item.kids.length > 0 ? entry('Count', String(-item.kids.length)) : '',
+      ]
+      writer.write(item.ref, `<<${entries.join('')}>>`)
+      writeItems(item.kids, item.ref)
     }
   }
-  await writeItems(top, root)
+  writeItems(top, root)
   const dictionary = context.obj({ Type: 'Outlines', Count: top.length })
   const [first, last] = [top[0], top.at(-1)]
   if (first !== undefined) dictionary.set(context.obj('First'), first.ref)
   if (last !== undefined) dictionary.set(context.obj('Last'), last.ref)
-  await writer.write(root, dictionary)
+  writer.write(root, dictionary)
   return root
 }

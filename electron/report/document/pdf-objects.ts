@@ -1,17 +1,10 @@
-import { createRequire } from 'node:module'
-import type * as PdfLibrary from 'pdf-lib'
+export { PDFContext, type PDFDict, PDFHexString, type PDFObject, type PDFRef, PDFString } from 'pdf-lib'
 
-export type { PDFDict, PDFObject, PDFRef } from 'pdf-lib'
-export type PDFContext = PdfLibrary.PDFContext
+const TWO_BYTES = 2
 
-/**
- * The objects of PDF from the library, and nothing else of it: opened by their own files, since the library's front
- * door loads its forms, standard fonts and image readers too, which takes longer than composing ten pages.
- */
-const requirePackage = createRequire(import.meta.url)
-const opened = <Name extends 'PDFContext' | 'PDFHexString' | 'PDFString'>(file: string) =>
-  (requirePackage(`pdf-lib/cjs/core/${file}.js`) as { readonly default: (typeof PdfLibrary)[Name] }).default
-
-export const PDFContext = opened<'PDFContext'>('PDFContext')
-export const PDFHexString = opened<'PDFHexString'>('objects/PDFHexString')
-export const PDFString = opened<'PDFString'>('objects/PDFString')
+/** A text string as it stands in the file: UTF-16 with its byte order mark, in hexadecimal (ISO 32000-1, 7.9.2.2). */
+export function textString(text: string): string {
+  const bytes = Buffer.alloc((text.length + 1) * TWO_BYTES)
+  bytes.write(`\uFEFF${text}`, 'utf16le')
+  return `<${bytes.swap16().toString('hex').toUpperCase()}>`
+}

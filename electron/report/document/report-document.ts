@@ -1,11 +1,10 @@
-import { promisify } from 'node:util'
-import { deflate } from 'node:zlib'
+import { setImmediate as turn } from 'node:timers/promises'
 import { EmbeddedFace } from './embedded-face.ts'
 import { type DocumentFacts, writeMetadata } from './metadata.ts'
 import type { ObjectWriter } from './object-writer.ts'
 import { type Bookmark, writeOutline } from './outline.ts'
 import { PageCanvas, POINTS_PER_MM } from './page-canvas.ts'
-import { PDFHexString, type PDFObject, type PDFRef, PDFString } from './pdf-objects.ts'
+import { type PDFRef, PDFString, textString } from './pdf-objects.ts'
 import { StructureElement, writeStructure } from './structure-tree.ts'
 import { type ShippedFace, shippedFaces, typeface } from './typeface.ts'
 
@@ -63,13 +62,13 @@ export class ReportDocument {
     let key = this.pages.length
     const keys = new Map<PDFRef, number>()
     for (const page of this.pages) for (const link of page.links) keys.set(link.ref, key++)
-    // Compressed side by side, written in order.
-    const contents = this.pages.map((page) => compressed(Buffer.from(page.content(), 'latin1')))
     for (const [index, page] of this.pages.entries()) {
-      await this.#writePage(page, await (contents[index] as Promise<Buffer>), refs[index] as PDFRef, tree, refs, keys)
+      this.#writePage(page, refs[index] as PDFRef, tree, refs, keys)
+      // Contents are compressed beside; the next is begun when this program looks up from its work.
+      await turn()
     }
-    await writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
-    for (const face of this.#faces.values()) if (face.used) await face.embed()
+    writer.write(tree, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }))
+    for (const face of this.#faces.values()) if (face.used) face.embed()
     const structure = await writeStructure(
       writer,
       this.root,
@@ -79,10 +78,10 @@ export class ReportDocument {
       })),
       key,
     )
-    const outline = await writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
+    const outline = writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
     const { xmp, information, intent } = await writeMetadata(writer, facts)
     const catalog = context.nextRef()
-    await writer.write(
+    writer.write(
       catalog,
       context.obj({
         Type: 'Catalog',
@@ -101,64 +100,50 @@ export class ReportDocument {
     return writer.finish(catalog, information)
   }
 
-  #destination(target: string, refs: readonly PDFRef[]): PDFObject | null {
+  /** Where a link or bookmark leads, as it stands in the file; null when there is no such place. */
+  #destination(target: string, refs: readonly PDFRef[]): string | null {
     const anchor = this.anchors.get(target)
     const ref = anchor === undefined ? undefined : refs[anchor.page]
     if (anchor === undefined || ref === undefined) return null
     const top = Math.round((this.heightMm - anchor.topMm) * POINTS_PER_MM)
-    return this.writer.context.obj([ref, 'XYZ', 0, top, 0])
+    return `[${ref.tag}/XYZ 0 ${top} 0]`
   }
 
-  async #writePage(
+  #writePage(
     page: PageCanvas,
-    bytes: Uint8Array,
     ref: PDFRef,
     parent: PDFRef,
     refs: readonly PDFRef[],
     keys: ReadonlyMap<PDFRef, number>,
-  ): Promise<void> {
+  ): void {
     const { writer } = this
     const { context } = writer
     const content = context.nextRef()
-    const annotations: PDFRef[] = []
+    const annotations: string[] = []
     for (const link of page.links) {
       const destination = this.#destination(link.target, refs)
       if (destination === null) throw new Error(`A link of the report leads to no place: ${link.target}`)
-      annotations.push(link.ref)
+      annotations.push(link.ref.tag)
       const { left, top, width, height } = link.box
-      await writer.write(
+      const box = [left, this.heightMm - top - height, left + width, this.heightMm - top]
+      const points = box.map((mm) => Math.round(mm * POINTS_PER_MM * 100) / 100)
+      // As text at once, without an object for each of its parts: there are thousands.
+      writer.write(
         link.ref,
-        context.obj({
-          Type: 'Annot',
-          Subtype: 'Link',
-          F: 4,
-          Border: [0, 0, 0],
-          Rect: [left, this.heightMm - top - height, left + width, this.heightMm - top].map(
-            (mm) => Math.round(mm * POINTS_PER_MM * 100) / 100,
-          ),
-          Dest: destination,
-          Contents: PDFHexString.fromText(link.words),
-          StructParent: keys.get(link.ref) ?? 0,
-        }),
+        `<</Type/Annot/Subtype/Link/F 4/Border[0 0 0]/Rect[${points.join(' ')}]/Dest${destination}` +
+          `/Contents${textString(link.words)}/StructParent ${keys.get(link.ref) ?? 0}>>`,
       )
     }
-    await writer.writeStream(content, context.obj({ Filter: 'FlateDecode' }), bytes)
-    const fonts = Object.fromEntries([...page.facesUsed].map((face) => [face.resourceName, face.ref]))
-    await writer.write(
+    writer.writeCompressed(content, context.obj({}), Buffer.from(page.content(), 'latin1'))
+    const fonts = [...page.facesUsed].map((face) => `/${face.resourceName} ${face.ref.tag}`).join('')
+    const objects = [...page.objectsUsed].map(([name, object]) => `/${name} ${object.tag}`).join('')
+    const size = [this.widthMm, this.heightMm].map((mm) => round(mm * POINTS_PER_MM)).join(' ')
+    writer.write(
       ref,
-      context.obj({
-        Type: 'Page',
-        Parent: parent,
-        MediaBox: [0, 0, round(this.widthMm * POINTS_PER_MM), round(this.heightMm * POINTS_PER_MM)],
-        Resources: { Font: fonts, XObject: Object.fromEntries(page.objectsUsed) },
-        Contents: content,
-        StructParents: page.index,
-        Tabs: 'S',
-        Annots: annotations,
-      }),
+      `<</Type/Page/Parent ${parent.tag}/MediaBox[0 0 ${size}]/Resources<</Font<<${fonts}>>/XObject<<${objects}>>>>` +
+        `/Contents ${content.tag}/StructParents ${page.index}/Tabs/S/Annots[${annotations.join(' ')}]>>`,
     )
   }
 }
 
-const compressed = promisify<Buffer, Buffer>(deflate)
 const round = (points: number): number => Math.round(points * 1000) / 1000

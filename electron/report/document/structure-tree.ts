@@ -1,6 +1,7 @@
+import { setImmediate as turn } from 'node:timers/promises'
 import { withoutIsolates } from './bidirectional.ts'
 import type { ObjectWriter } from './object-writer.ts'
-import { PDFHexString, type PDFRef } from './pdf-objects.ts'
+import { type PDFRef, textString } from './pdf-objects.ts'
 
 export type StructureType =
   | 'Document'
@@ -22,6 +23,9 @@ export type StructureType =
   | 'Link'
   | 'Note'
   | 'Span'
+
+/** After as many elements the program looks up, so that what is compressed beside goes on. */
+const WRITTEN_IN_ONE_GO = 400
 
 type Kid =
   | StructureElement
@@ -80,7 +84,12 @@ export async function writeStructure(
     for (const kid of element.kids) if (kid instanceof StructureElement && kid.hasContent) name(kid, ref)
   }
   name(root, rootRef)
-  for (const [element, ref] of refs) await writer.write(ref, elementObject(element))
+  let written = 0
+  for (const [element, ref] of refs) {
+    writer.write(ref, elementObject(element))
+    written += 1
+    if (written % WRITTEN_IN_ONE_GO === 0) await turn()
+  }
 
   function elementObject(element: StructureElement): string {
     const kids: string[] = []
@@ -97,7 +106,7 @@ export async function writeStructure(
     }
     const { alternative, scope } = element.more
     const more = [
-      alternative === undefined ? '' : `/Alt ${PDFHexString.fromText(withoutIsolates(alternative)).toString()}`,
+      alternative === undefined ? '' : `/Alt ${textString(withoutIsolates(alternative))}`,
       scope === undefined ? '' : `/A<</O/Table/Scope/${scope}>>`,
     ].join('')
     const parent = parents.get(element) ?? rootRef
@@ -113,8 +122,8 @@ export async function writeStructure(
   })
   const annotations = pages.flatMap(({ tags }) => tags.annotations).sort((a, b) => a.key - b.key)
   for (const { key, owner } of annotations) numbers.push(`${key} ${(refs.get(owner) ?? rootRef).tag}`)
-  await writer.write(parentTree, `<</Nums[${numbers.join(' ')}]>>`)
-  await writer.write(
+  writer.write(parentTree, `<</Nums[${numbers.join(' ')}]>>`)
+  writer.write(
     rootRef,
     context.obj({
       Type: 'StructTreeRoot',

@@ -11,10 +11,7 @@ import { pathOperators } from './path-operators.ts'
 const OUTLINE_WEIGHT_MM = 16
 
 /** Stores the outline of each view once, in millimetres of the car, so that hundreds of locators cost little. */
-export async function writeOutlines(
-  writer: ObjectWriter,
-  plan: PlanFigure,
-): Promise<ReadonlyMap<string, StoredObject>> {
+export function writeOutlines(writer: ObjectWriter, plan: PlanFigure): ReadonlyMap<string, StoredObject> {
   const outlines = new Map<string, StoredObject>()
   for (const view of plan.sheets.flatMap(({ views }) => views)) {
     const { u, v, width, height } = view.box
@@ -41,7 +38,7 @@ export async function writeOutlines(
       BBox: [-margin, -margin, width + margin, height + margin],
       Resources: {},
     })
-    await writer.writeCompressed(ref, dictionary, Buffer.from(content, 'latin1'))
+    writer.writeCompressed(ref, dictionary, Buffer.from(content, 'latin1'))
     outlines.set(view.id, { name: `V-${view.id}`, ref, width, height })
   }
   return outlines

@@ -107,9 +107,7 @@ function drawCallout(
   page.circle(ring.x, ring.y, RING_RADIUS_MM, { weightMm: printedMarks.ringLine, colour: inks.accent }, inks.paper)
   const width = measure(callout.figure, styles.ring)
   letter(composer, page, owner, callout.figure, ring.x - width / 2, ring.y + 0.78, styles.ring)
-  const target = [place.panel(callout.panelId), place.planRow(callout.panelId)].find((name) =>
-    composer.before.anchors.has(name),
-  )
+  const target = [place.panel(callout.panelId), place.planRow(callout.panelId)].find((name) => composer.isKnown(name))
   if (target === undefined) return
   const box = {
     left: ring.x - RING_RADIUS_MM,

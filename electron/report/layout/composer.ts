@@ -27,9 +27,12 @@ export interface Stored {
   readonly outlines: ReadonlyMap<string, StoredObject>
 }
 
-/** What the pass before found out: where each place came to stand, and how many pages there are. */
+/**
+ * What the pass before found out: where each place came to stand, and how many pages there are. The first pass has none
+ * before it: `anchors` is null, and every place is taken to exist, as most do.
+ */
 export interface PassBefore {
-  readonly anchors: ReadonlyMap<string, Anchor>
+  readonly anchors: ReadonlyMap<string, Anchor> | null
   readonly pages: number
 }
 
@@ -215,9 +218,14 @@ export class Composer {
     return `${known?.[this.content.record.commission.names] ?? id}${partSuffix(id)}`
   }
 
+  /** Whether the report has a place of that name. */
+  isKnown(target: string): boolean {
+    return this.before.anchors?.has(target) ?? true
+  }
+
   /** A span that leads to a place, if the report has that place. */
   linked(text: string, style: TextStyle, target: string): Span {
-    return { text, style, link: this.before.anchors.has(target) ? target : undefined }
+    return { text, style, link: this.isKnown(target) ? target : undefined }
   }
 
   finding(number: number, style: TextStyle = styles.cellReference): Span {
@@ -230,7 +238,7 @@ export class Composer {
 
   /** "p. 7", the page on which a place came to stand. */
   page(target: string, style: TextStyle): Span {
-    const anchor = this.before.anchors.get(target)
+    const anchor = this.before.anchors?.get(target)
     return this.linked(`p.${NARROW}${anchor === undefined ? '00' : anchor.page + 1}`, style, target)
   }
 

@@ -50,9 +50,10 @@ interface Slice extends Span {
   readonly face: ShippedFace
   readonly level: number
 }
-interface Segment {
-  readonly slices: readonly Slice[]
-  readonly required: boolean
+/** A stretch with its glyphs, and its width in mm. */
+interface SetSlice extends Slice {
+  readonly shaped: ShapedText
+  readonly width: number
 }
 
 /**
@@ -60,25 +61,34 @@ interface Segment {
  * grapheme clusters (UAX #29). Lines set once are remembered, so that laying out again costs little.
  */
 export function breakLines(rich: Rich, width: number): readonly TextLine[] {
-  const key = rich.reduce(
-    (text, { style, link, text: own }) => `${text}|${style.face}${style.sizePt}${style.colour}${link ?? ''}:${own}`,
-    String(width),
-  )
+  let key = String(width)
+  for (const { style, link, text } of rich) key += `|${nameOf(style)}${link ?? ''}:${text}`
   const known = remembered.get(key)
   if (known !== undefined) return known
   if (remembered.size > 20_000) remembered.clear()
   const filling = new Filling(width)
-  for (const segment of segments(rich)) filling.add(segment)
+  fill(filling, rich)
   const lines = filling.finish()
   remembered.set(key, lines)
   return lines
 }
 
-/** Cuts spans at every place where a line may end. */
-function* segments(rich: Rich): Generator<Segment> {
-  const spans = rich.map((span) => ({ ...span, text: visibleText(span.text, span.style.face) }))
-  const whole = spans.map(({ text }) => text).join('')
+const styleNames = new WeakMap<TextStyle, string>()
+function nameOf(style: TextStyle): string {
+  let name = styleNames.get(style)
+  if (name === undefined) {
+    name = `${style.face}${style.sizePt}${style.colour}`
+    styleNames.set(style, name)
+  }
+  return name
+}
+
+/** Cuts spans at every place where a line may end, and fills lines with what stands between. */
+function fill(filling: Filling, rich: Rich): void {
+  const spans = rich.map(({ text, style, link }) => ({ text: visibleText(text, style.face), style, link }))
+  const whole = spans.length === 1 && spans[0] !== undefined ? spans[0].text : spans.map(({ text }) => text).join('')
   const levels = readsRightToLeft(whole) ? embeddingLevels(whole) : null
+  const hasUnseen = UNSEEN.test(whole)
   const breaker = new LineBreaker(whole)
   let spanIndex = 0
   let inSpan = 0
@@ -102,7 +112,8 @@ function* segments(rich: Rich): Generator<Segment> {
         inSpan = 0
       }
     }
-    yield { slices, required: found.required && slices.at(-1)?.text.endsWith('\n') === true }
+    const required = found.required && slices.at(-1)?.text.endsWith('\n') === true
+    filling.add((hasUnseen ? withoutUnseen(slices) : slices).map(setSlice), required)
   }
 }
 
@@ -140,13 +151,15 @@ class Filling {
 
   constructor(readonly width: number) {}
 
-  add({ slices, required }: Segment): void {
-    const clean = slices.some(({ text }) => UNSEEN.test(text)) ? withoutUnseen(slices) : slices
-    const wide = clean.reduce((sum, slice) => sum + measureClean(slice), 0)
-    const trailing = trailingSpace(clean)
+  /** Adds what must stand on one line; a line ends after it where one is `required` to. */
+  add(slices: readonly SetSlice[], required: boolean): void {
+    let wide = 0
+    for (const { width } of slices) wide += width
+    const last = slices.at(-1)
+    const trailing = last === undefined ? 0 : trailingSpace(last, last.text)
     if (this.#used > 0 && this.#used + wide - trailing > this.width) this.#end()
-    if (wide - trailing > this.width) for (const slice of clean) this.#addBroken(slice)
-    else for (const slice of clean) this.#append(slice)
+    if (wide - trailing > this.width) for (const slice of slices) this.#addBroken(slice)
+    else for (const slice of slices) this.#append(slice)
     if (required) this.#end()
   }
 
@@ -159,9 +172,9 @@ class Filling {
     let piece = ''
     let pieceWidth = 0
     for (const { segment } of segmenter.segment(slice.text)) {
-      const own = measureClean({ ...slice, text: segment })
+      const own = setSlice({ ...slice, text: segment }).width
       if (this.#used + pieceWidth + own > this.width - 0.3 && this.#used + pieceWidth > 0) {
-        if (piece !== '') this.#append({ ...slice, text: piece })
+        if (piece !== '') this.#append(setSlice({ ...slice, text: piece }))
         this.#end()
         piece = ''
         pieceWidth = 0
@@ -169,12 +182,11 @@ class Filling {
       piece += segment
       pieceWidth += own
     }
-    if (piece !== '') this.#append({ ...slice, text: piece })
+    if (piece !== '') this.#append(setSlice({ ...slice, text: piece }))
   }
 
-  #append(slice: Slice): void {
-    const shaped = shape(slice)
-    const width = widthMm(shaped, slice.style.sizePt)
+  #append(slice: SetSlice): void {
+    const { shaped, width } = slice
     const last = this.#parts.at(-1)
     if (last !== undefined && last.style === slice.style && last.link === slice.link && followsOn(last, slice)) {
       last.stretches.push(shaped)
@@ -197,16 +209,17 @@ class Filling {
 
   #end(): void {
     const last = this.#parts.at(-1)
-    const trailing = last === undefined ? 0 : trailingSpace([{ ...last, text: last.words }])
+    const trailing = last === undefined ? 0 : trailingSpace(last, last.words)
     this.#lines.push({ parts: inOrder(this.#parts), width: this.#used - trailing })
     this.#parts = []
     this.#used = 0
   }
 }
 
-const shape = ({ text, face, level }: Slice): ShapedText => typeface(face).shape(text, level % 2 === 1)
-
-const measureClean = (slice: Slice): number => widthMm(shape(slice), slice.style.sizePt)
+function setSlice({ text, style, link, face, level }: Slice): SetSlice {
+  const shaped = typeface(face).shape(text, level % 2 === 1)
+  return { text, style, link, face, level, shaped, width: widthMm(shaped, style.sizePt) }
+}
 
 /** Whether a slice stands just to the right of what is read before it. */
 const followsOn = (last: LinePart, { face, level }: Slice): boolean =>
@@ -226,8 +239,9 @@ function inOrder(parts: readonly LinePart[]): readonly LinePart[] {
   return parts.map((part, index) => ({ ...part, x: places[index] ?? part.x }))
 }
 
-function trailingSpace(slices: readonly Slice[]): number {
-  const last = slices.at(-1)
-  if (last === undefined || !last.text.endsWith(' ')) return 0
-  return measureClean({ ...last, text: / +$/.exec(last.text)?.[0] ?? '' })
+/** Width in mm of the spaces a text ends with. */
+function trailingSpace({ face, level, style }: Omit<Slice, 'text' | 'link'>, text: string): number {
+  if (!text.endsWith(' ')) return 0
+  const spaces = text.at(-2) === ' ' ? (/ +$/.exec(text)?.[0] ?? '') : ' '
+  return widthMm(typeface(face).shape(spaces, level % 2 === 1), style.sizePt)
 }

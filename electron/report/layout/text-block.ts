@@ -16,6 +16,7 @@ export function drawLine(
   baselineMm: number,
   owner: StructureElement | 'artifact',
 ): void {
+  if (document.onlyMeasured) return
   for (const part of line.parts) {
     const link = part.link === undefined || owner === 'artifact' ? null : part.link
     const own = link === null || owner === 'artifact' ? owner : owner.add('Link')

@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs'
 import { z } from 'zod'
-import { resourcePath } from '../../places-on-disk.ts'
+import { once, readList } from '../../sheets/list-file.ts'
 
 const sentence = z.string().min(1)
 
@@ -32,16 +31,8 @@ const glossaryFile = z.strictObject({
   entries: z.array(z.strictObject({ word: sentence, meaning: sentence, source: sentence })),
 })
 
-function fromFile<Schema extends z.ZodType>(name: string, schema: Schema): () => z.infer<Schema> {
-  let read: z.infer<Schema> | undefined
-  return () => {
-    read ??= schema.parse(JSON.parse(readFileSync(resourcePath('report', name), 'utf8')))
-    return read
-  }
-}
-
 /** Sentences that stand in every report, in the program's own words. */
-export const fixedTexts = fromFile('fixed-texts.json', fixedTextFile)
+export const fixedTexts = once(() => readList('fixed-texts.json', fixedTextFile, 'report'))
 
 /** Words of the report with their meaning and source, in alphabetical order. */
-export const glossary = fromFile('glossary.json', glossaryFile)
+export const glossary = once(() => readList('glossary.json', glossaryFile, 'report'))

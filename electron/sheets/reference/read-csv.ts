@@ -31,20 +31,42 @@ export function rowsOfCsv(bytes: Uint8Array, headings: readonly string[], compla
     } else complain(null, 'It is not text in UTF-8.', 'Save it as CSV in UTF-8.')
     return []
   }
-  const [first, ...rest] = records
-  const found = (first?.record ?? []).map((heading) => heading.trim())
+  let end = 0
+  return rowsUnderHeadings(
+    records.map(({ record, raw }) => {
+      const line = end + 1
+      end += linesOf(raw)
+      return { line, cells: record }
+    }),
+    headings,
+    complain,
+  )
+}
+
+/** A line whose first cell begins so is an example or a remark, and no row. */
+export const REMARK = '#'
+
+/** Rows of cells under the headings of the first; rows without any content and remarks are passed over. */
+export function rowsUnderHeadings(
+  lines: readonly { readonly line: number; readonly cells: readonly string[] }[],
+  headings: readonly string[],
+  complain: ComplainOfTable,
+): readonly Row[] {
+  const [first, ...rest] = lines
+  const found = (first?.cells ?? []).map((heading) => heading.trim())
   for (const [at, heading] of found.entries())
     if (heading !== '' && (!headings.includes(heading) || found.indexOf(heading) !== at))
-      complain(1, `It has no use for the column “${heading}”.`, `The columns are ${headings.join(', ')}.`)
-  let end = linesOf(first?.raw ?? '')
-  return rest.flatMap(({ record, raw }) => {
-    const line = end + 1
-    end += linesOf(raw)
-    if (record.every((cell) => cell === '')) return []
-    const beyond = record.findIndex((cell, at) => cell !== '' && (found[at] ?? '') === '')
+      complain(
+        first?.line ?? 1,
+        `It has no use for the column “${heading}”.`,
+        `The columns are ${headings.join(', ')}.`,
+      )
+  return rest.flatMap(({ line, cells }) => {
+    if (cells.every((cell) => cell === '') || cells[0]?.trimStart().startsWith(REMARK) === true) return []
+    const beyond = cells.findIndex((cell, at) => cell !== '' && (found[at] ?? '') === '')
     if (beyond >= 0)
       complain(line, `The ${beyond + 1}. cell stands under no heading.`, 'Move it under one, or empty it.')
-    return [{ line, cells: new Map(found.map((heading, at) => [heading, record[at] ?? ''])) }]
+    return [{ line, cells: new Map(found.map((heading, at) => [heading, cells[at] ?? ''])) }]
   })
 }
 

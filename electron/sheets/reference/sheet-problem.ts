@@ -82,8 +82,11 @@ export function wordsOfFault(issue: Issue, found: unknown): { readonly what: str
     case 'invalid_key':
       return { what: 'The name is not well formed.', cure: 'Small letters, figures and dashes, such as build-date.' }
     case 'too_big':
-    case 'too_small':
-      return { what: `It is ${issue.code === 'too_big' ? 'too much' : 'too little'}.`, cure: `${issue.message}.` }
+    case 'too_small': {
+      const empty = issue.code === 'too_small' && Array.isArray(found) && found.length === 0
+      const size = issue.code === 'too_big' ? 'It is too much.' : 'It is too little.'
+      return { what: empty ? 'Nothing is listed for it.' : size, cure: `${issue.message.replace(/\.$/, '')}.` }
+    }
     case 'invalid_format':
       return issue.format === 'regex'
         ? {
@@ -92,7 +95,7 @@ export function wordsOfFault(issue: Issue, found: unknown): { readonly what: str
           }
         : { what: `“${String(found)}” is not a day.`, cure: 'Write it as 1958-03-31; a day that is in the calendar.' }
     default:
-      return { what: `${issue.message}.`, cure: 'Correct it.' }
+      return { what: `${issue.message.replace(/\.$/, '')}.`, cure: 'Correct it.' }
   }
 }
 

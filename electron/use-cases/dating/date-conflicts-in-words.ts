@@ -65,7 +65,11 @@ function waysOut({ repairs }: Argument): readonly string[] {
 
 /** Parts of the same set that are later too: they came with it and are no further observation. */
 function travelling(part: DatedRow, rows: readonly DatedRow[], view: RecordView): readonly string[] {
-  const setOf = (id: string) => partDefinition(id.replace(/^part:/, ''))?.travelsWith ?? null
+  const setOf = (id: string) => {
+    const part = id.replace(/^part:/, '')
+    const byWord = view.parts.find(({ partId }) => partId === part)?.countsWith ?? null
+    return byWord === null ? (partDefinition(part)?.travelsWith ?? null) : byWord.set
+  }
   const own = setOf(part.id)
   return rows
     .filter(

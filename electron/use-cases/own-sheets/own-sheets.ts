@@ -82,6 +82,23 @@ function emptySheet(title: string, sheetId: string): TablesDraft {
   }
 }
 
+/** A copy bears the title it was begun with; it stays the same sheet by name, and can so become its next edition. */
+function titled(draft: SheetDraft, title: string): SheetDraft {
+  if (draft.written === 'as text') {
+    const { sheet } = readDraft(draft)
+    // Text as the program writes it stays so; what was written by hand keeps its comments.
+    const plain = sheet !== null && sheetText(sheet) === draft.text
+    const byHand = () => draft.text.replace(/^title:.*$/m, () => `title: ${JSON.stringify(title)}`)
+    return { ...draft, text: plain ? sheetText({ ...sheet, title }) : byHand() }
+  }
+  const at = headingsOf(HEAD_TABLE).indexOf('title')
+  const [head = []] = draft.tables[HEAD_TABLE] ?? []
+  return {
+    ...draft,
+    tables: { ...draft.tables, [HEAD_TABLE]: [head.map((cell, column) => (column === at ? title : cell))] },
+  }
+}
+
 async function copied(
   program: Program,
   { from, name }: { from: 'program' | 'own'; name: string },
@@ -118,7 +135,7 @@ export const ownSheetUseCases: Pick<
     const wanted = nameFrom(title)
     const free =
       [wanted, ...taken.map((_, at) => `${wanted}-${at + 2}`)].find((name) => !taken.includes(name)) ?? wanted
-    const draft = copyOf === null ? emptySheet(title, free) : await copied(program, copyOf)
+    const draft = copyOf === null ? emptySheet(title, free) : titled(await copied(program, copyOf), title)
     await keepDraft(folder, free, draft, null, program.now())
     return { name: free }
   },
@@ -171,7 +188,7 @@ export const ownSheetUseCases: Pick<
   },
 
   'sheets.bringTables': bringTables,
-  'sheets.carryTables': (program, { name, draft }) => carryTables(program, name, draft),
+  'sheets.carryTables': carryTables,
 
   'sheets.turn': async (_program, { draft }) => {
     const { sheet, problems } = readDraft(draft)

@@ -1,13 +1,21 @@
-import { mkdir, readFile, stat, writeFile } from 'node:fs/promises'
+import { mkdir, open, readFile, stat, writeFile } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import type { RequestInput } from '../../../shared-types/contract.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { SheetDraft, SheetMessage, TablesBrought, TablesDraft } from '../../../shared-types/sheet-desk.ts'
 import { messageOf, readDraft, tablesDraft } from '../../sheets/reference/draft-sheet.ts'
+import type { Row } from '../../sheets/reference/read-csv.ts'
 import { MOST_SHEET_BYTES } from '../../sheets/reference/read-sheet.ts'
 import { rowsOfTable, tooLong } from '../../sheets/reference/read-tables.ts'
 import { problemText } from '../../sheets/reference/sheet-problem.ts'
 import { HEAD_TABLE, headingsOf, sheetTables } from '../../sheets/reference/sheet-tables.ts'
+import { rowsOfWorkbook, workbookOf } from '../../sheets/reference/sheet-workbook.ts'
+import {
+  isZip,
+  MOST_WORKBOOK_BYTES,
+  tooLongAWorkbook,
+  WorkbookFault,
+} from '../../sheets/reference/workbook/workbook-parts.ts'
 import { csvOfGrids } from '../../sheets/reference/write-tables.ts'
 import type { Program } from '../program.ts'
 import { folderOfSheets } from './sheet-folder.ts'
@@ -35,6 +43,19 @@ const tableNamed = (fileName: string): string => {
 
 type Handed = RequestInput<'sheets.bringTables'>
 
+/** Reads a workbook, which is told by how it begins; null for any other file. What is too long is never read at all. */
+async function workbookIn(path: string, byteLength: number): Promise<(() => Promise<Uint8Array>) | null> {
+  const file = await open(path)
+  try {
+    const { buffer } = await file.read({ buffer: new Uint8Array(4), length: 4, position: 0 })
+    if (!isZip(buffer)) return null
+  } finally {
+    await file.close()
+  }
+  if (byteLength > MOST_WORKBOOK_BYTES) return () => Promise.reject(tooLongAWorkbook(byteLength))
+  return () => readFile(path)
+}
+
 /**
  * Puts tables handed in as CSV in the place of those of a draft, and says what that changes. What keeps a table from being
  * read is a fault and nothing is brought in; a content that is wrong is brought in and told by the checker, cell by cell.
@@ -43,31 +64,44 @@ export async function bringTables(program: Program, { draft, tables }: Handed): 
   const before = asTables(draft)
   const faults: SheetMessage[] = []
   const brought = new Map<string, readonly (readonly string[])[]>()
+  const take = (name: string, rows: readonly Row[]) => {
+    const headings = headingsOf(name)
+    brought.set(
+      name,
+      rows.map(({ cells }) => headings.map((heading) => cells.get(heading) ?? '')),
+    )
+  }
   let bytesInAll = 0
   for (const { table, source } of tables) {
     const { path, fileName } =
       source.from === 'upload' ? await program.upload(source.upload) : { path: source.path, fileName: source.path }
     const name = table === '' ? tableNamed(fileName) : table
-    const complain = (line: number | null, what: string, cure: string) =>
-      faults.push(messageOf({ severity: 'error', path: [], line, within: name, what, cure }, true))
+    const within = (own: string, line: number | null, what: string, cure: string) =>
+      faults.push(messageOf({ severity: 'error', path: [], line, within: own, what, cure }, true))
+    const complain = (line: number | null, what: string, cure: string) => within(name, line, what, cure)
     const byteLength = await stat(path).then(
       ({ size }) => size,
       () => null,
     )
     bytesInAll += byteLength ?? 0
+    const book = byteLength === null ? null : await workbookIn(path, byteLength)
     if (byteLength === null) complain(null, 'It cannot be read.', 'Choose the file again.')
-    else if (!NAMES.includes(name))
+    else if (book !== null) {
+      try {
+        for (const [table, rows] of rowsOfWorkbook(await book(), within))
+          if (brought.has(table)) within(table, null, 'Two files hold this table.', 'Choose one of them.')
+          else take(table, rows)
+      } catch (fault) {
+        if (!(fault instanceof WorkbookFault)) throw fault
+        within(basename(fileName.replaceAll('\\', '/')), null, fault.what, fault.cure)
+      }
+    } else if (!NAMES.includes(name))
       complain(null, 'There is no table of this name.', `The tables are ${NAMES.join(', ')}.`)
     else if (brought.has(name)) complain(null, 'Two files hold this table.', 'Choose one of them.')
     else if (bytesInAll > MOST_SHEET_BYTES)
       complain(null, tooLong(bytesInAll), 'Divide the sheet into several that import each other.')
     else {
-      const headings = headingsOf(name)
-      const rows = rowsOfTable(name, await readFile(path), complain)
-      brought.set(
-        name,
-        rows.map(({ cells }) => headings.map((heading) => cells.get(heading) ?? '')),
-      )
+      take(name, rowsOfTable(name, await readFile(path), complain))
     }
   }
   const after = {
@@ -96,15 +130,26 @@ function difference(before: readonly (readonly string[])[], after: readonly (rea
   return { rowsBefore: before.length, rowsAfter: after.length, added: beyond(fresh, old), gone: beyond(old, fresh) }
 }
 
-/** Writes the tables of a draft as CSV into a folder that was not there before: what a spreadsheet changed is never written over. */
-export async function carryTables(program: Program, name: string, draft: SheetDraft) {
-  const { tables } = asTables(draft)
+/** Writes the tables of a draft into a folder that was not there before: what a spreadsheet changed is never written over. */
+export async function carryTables(program: Program, { name, draft, as }: RequestInput<'sheets.carryTables'>) {
+  const own = asTables(draft)
+  const { tables } = own
+  if (as === 'one workbook') {
+    const bytes = workbookOf(own)
+    const folder = await newFolder(program, name)
+    await writeFile(join(folder, `${name}.xlsx`), bytes, { flag: 'wx', mode: 0o600 })
+    return { folder, files: [`${name}.xlsx`] }
+  }
   const written = csvOfGrids(new Map(NAMES.map((table) => [table, tables[table] ?? []])))
-  const within = join(folderOfSheets(program.recordsFolder), 'tables')
-  await mkdir(within, { recursive: true, mode: 0o700 })
-  const folder = await freshFolder(join(within, name))
+  const folder = await newFolder(program, name)
   for (const [table, csv] of written) await writeFile(join(folder, `${table}.csv`), csv, { flag: 'wx', mode: 0o600 })
   return { folder, files: [...written.keys()].map((table) => `${table}.csv`) }
+}
+
+async function newFolder(program: Program, name: string): Promise<string> {
+  const within = join(folderOfSheets(program.recordsFolder), 'tables')
+  await mkdir(within, { recursive: true, mode: 0o700 })
+  return freshFolder(join(within, name))
 }
 
 async function freshFolder(wanted: string): Promise<string> {

@@ -1,3 +1,4 @@
+import type { PartEntry } from '../../../shared-types/part.ts'
 import { partDefinition } from '../../sheets/parts-list.ts'
 import type { SheetNames } from '../../sheets/reference/sheet-names.ts'
 import { baseOf, citedSource, type FactOnPart, noComplaint } from './part-facts.ts'
@@ -16,14 +17,31 @@ function setOfPart(part: string): TravelSet {
   const travels = partDefinition(part)?.travelsWith ?? null
   return travels === null
     ? { key: `part ${part}`, words: 'it counts alone', source: PARTS_LIST }
-    : { key: `set ${travels}`, words: `parts of the set “${travels.replaceAll('-', ' ')}”`, source: PARTS_LIST }
+    : { ...setOf(travels), source: PARTS_LIST }
+}
+
+const setOf = (set: string) => ({ key: `set ${set}`, words: `parts of the set “${set.replaceAll('-', ' ')}”` })
+
+/** The set a part is counted with by the surveyor's word; null where it is counted as listed. */
+export function ownSet(entries: readonly PartEntry[], part: string): TravelSet | null {
+  const own = entries.find(({ partId, countsWith }) => baseOf(partId) === part && countsWith !== null)?.countsWith
+  if (own == null) return null
+  const source = `the surveyor: ${own.reason}`
+  return own.set === null
+    ? { key: `part ${part}`, words: 'it counts alone, by the surveyor’s word', source }
+    : { ...setOf(own.set), words: `${setOf(own.set).words}, by the surveyor’s word`, source }
 }
 
 /**
- * The set each fact belongs to: that of its donor where the sheet names one, else that of the parts list. A donor is the
+ * The set each fact belongs to: what the surveyor says of its part, else that of its donor where the sheet
+ * names one, else that of the parts list. A donor is the
  * set of the part its first tell is looked at on, so that the engine of a sheet and the engine of the list are one.
  */
-export function travelSets(facts: readonly FactOnPart[], names: SheetNames): (fact: FactOnPart) => TravelSet {
+export function travelSets(
+  facts: readonly FactOnPart[],
+  names: SheetNames,
+  entries: readonly PartEntry[],
+): (fact: FactOnPart) => TravelSet {
   const donors = new Map<string, TravelSet>()
   const donorOf = (fact: FactOnPart) =>
     fact.kind === 'tell' && fact.tell.tell.travelsWith !== null
@@ -40,6 +58,8 @@ export function travelSets(facts: readonly FactOnPart[], names: SheetNames): (fa
     })
   }
   return (fact) => {
+    const own = ownSet(entries, baseOf(fact.part))
+    if (own !== null) return own
     const donor = donorOf(fact)
     return (donor === null ? null : donors.get(donor.key)) ?? setOfPart(baseOf(fact.part))
   }

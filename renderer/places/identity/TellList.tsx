@@ -39,8 +39,9 @@ function TellRow(props: {
   )
 }
 
-/** A tell that could not be seen stays open: it is still worth a look. */
-const stillOpen = ({ observation }: TellView): boolean => observation === null || observation.state === 'cannot be seen'
+/** A tell that could not be seen stays open: it is still worth a look. One read as part of a number is not. */
+const stillOpen = ({ observation, toldBy }: TellView): boolean =>
+  toldBy === null && (observation === null || observation.state === 'cannot be seen')
 
 /** Tells by what each would settle, and those already looked at. */
 export function TellList(props: {
@@ -152,11 +153,19 @@ export function TellList(props: {
               >
                 {tell.name}
               </button>
-              <span className="strong">{saidWords(tell)}</span>
+              <span className="strong">
+                {saidWords(tell)}
+                {tell.toldBy === null ? null : <span className="under-line">{`read with ${tell.toldBy}`}</span>}
+              </span>
               <span className="quiet">
                 {tell.observation?.exhibits.map((number) => `E\u202f${number}`).join(' ') ?? ''}
               </span>
-              <button type="button" className="action-key" disabled={!mayChange} onClick={() => onTakeBack(tell.key)}>
+              <button
+                type="button"
+                className="action-key"
+                disabled={!mayChange || tell.observation === null}
+                onClick={() => onTakeBack(tell.key)}
+              >
                 withdraw
               </button>
             </div>

@@ -12,6 +12,7 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change } from '../../store/ask.ts'
 import { AgainstTheSheet } from './AgainstTheSheet.tsx'
+import { CountsWithFields } from './CountsWithFields.tsx'
 import { groupWords, type PartRow } from './part-rows.ts'
 
 const stateKeys: readonly KeyedChoice<PartState>[] = [
@@ -51,6 +52,7 @@ const entryFor = ({ entry, definition }: PartRow): PartEntry =>
     expected: '',
     learned: 'seen',
     exhibits: [],
+    countsWith: null,
     note: '',
   }
 
@@ -112,6 +114,12 @@ export function PartSheet({ row, expectation, noExpectation, readOnly, at, onSte
       <ChoiceField label="How learned" choices={howLearned.options} {...field('learned')} />
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
+      <CountsWithFields
+        listed={row.definition.travelsWith}
+        value={entry.draft.countsWith}
+        onChange={(countsWith) => entry.set({ countsWith })}
+        problem={field('countsWith').problem}
+      />
       <AgainstTheSheet expectation={expectation} problem={noExpectation} />
       <PartAdvice row={row} />
       <CautionLines of={row.definition.cautions} />

@@ -55,7 +55,16 @@ const columns: readonly RegisterColumn<PartRow>[] = [
   {
     id: 'travels',
     head: 'travels with',
-    cell: (row) => <span className="note">{groupWords(row.definition.travelsWith ?? 'nothing')}</span>,
+    cell: ({ definition, entry }) => {
+      const own = entry?.countsWith ?? null
+      const set = own === null ? definition.travelsWith : own.set
+      return (
+        <>
+          <span className="note">{groupWords(set ?? 'nothing')}</span>
+          {own === null ? null : <span className="under-line">{own.reason}</span>}
+        </>
+      )
+    },
   },
 ]
 

@@ -1,9 +1,8 @@
 import { execFileSync } from 'node:child_process'
-import { createWriteStream } from 'node:fs'
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { createWriteStream, readFileSync } from 'node:fs'
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import sharp from 'sharp'
 import { composeReport } from '../../../electron/report/compose-report.ts'
 import { contentFixture, exhibitFixture, recordFixture } from '../../report/content-fixture.ts'
 
@@ -12,10 +11,14 @@ const ROUNDS = 5
 const SIZE = { widthPx: 1600, heightPx: 1067 } as const
 const COMPOSE_ONCE = 'compose-report-once'
 
+/** Certificates the environment has Node read at each start take as long as the program's own modules, and no report needs them. */
+const { NODE_EXTRA_CA_CERTS: _, ...withoutCertificates } = process.env
+
 const picturePath = (folder: string, number: number): string => join(folder, `${String(number).padStart(3, '0')}.jpg`)
 
 /** Renderings of the size the program makes, with noise so that they compress like photographs; each differs. */
 async function makePictures(folder: string): Promise<number> {
+  const { default: sharp } = await import('sharp')
   await mkdir(folder, { recursive: true })
   let byteLength = 0
   for (let number = 1; number <= PHOTOGRAPHS; number++) {
@@ -40,7 +43,7 @@ async function makePictures(folder: string): Promise<number> {
 async function composeOnce(folder: string, target: string): Promise<void> {
   const exhibits = Array.from({ length: PHOTOGRAPHS }, (_, index) => exhibitFixture(index + 1))
   const content = contentFixture(recordFixture({ exhibits }), {
-    picture: async (number) => ({ bytes: await readFile(picturePath(folder, number)), ...SIZE }),
+    picture: async (number) => ({ bytes: readFileSync(picturePath(folder, number)), ...SIZE }),
   })
   const { pages } = await composeReport(content, createWriteStream(target))
   process.stdout.write(JSON.stringify({ pages, peakMiB: process.resourceUsage().maxRSS / 1024 }))
@@ -68,6 +71,7 @@ export async function reportOfPhotographs() {
       const report = timed(() =>
         execFileSync(process.execPath, [import.meta.filename, COMPOSE_ONCE, pictures, join(folder, 'report.pdf')], {
           encoding: 'utf8',
+          env: withoutCertificates,
         }),
       )
       const wrapping = timed(() =>

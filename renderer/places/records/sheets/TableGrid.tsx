@@ -5,6 +5,8 @@ import { type CellPlace, cellsOfClipboard } from './table-edits.ts'
 /** Rows drawn at once; more are drawn as one scrolls. */
 const DRAWN = 80
 const LEAST_LETTERS = 7
+/** What the space beside the content of a cell comes to. */
+const PADDING_LETTERS = 4
 const MOST_LETTERS = 30
 
 interface TableGridProps {
@@ -24,7 +26,8 @@ const within = (value: number, most: number): number => Math.max(0, Math.min(val
 function lettersOf(form: TableForm, rows: readonly (readonly string[])[], column: number): number {
   const heading = form.columns[column]?.heading.length ?? 0
   const longest = rows.reduce((most, row) => Math.max(most, row[column]?.length ?? 0), heading)
-  return within(longest + 2, MOST_LETTERS) + LEAST_LETTERS - Math.min(LEAST_LETTERS, longest + 2)
+  const wanted = longest + PADDING_LETTERS
+  return Math.max(LEAST_LETTERS, within(wanted, MOST_LETTERS))
 }
 
 function messageOf(messages: readonly SheetMessage[], row: number, heading: string | null): SheetMessage | undefined {
@@ -155,7 +158,9 @@ export function TableGrid({ form, rows, messages, at, onGo, onWrite, onPaste }: 
         </colgroup>
         <thead>
           <tr>
-            <th scope="col" aria-label="line" />
+            <th scope="col">
+              <span className="unseen">line</span>
+            </th>
             {columns.map(({ heading }) => (
               <th key={heading} scope="col">
                 {heading}

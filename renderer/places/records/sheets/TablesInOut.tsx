@@ -19,16 +19,18 @@ async function brought(draft: SheetDraft, files: readonly File[], table: string)
 function Preview({ found, onTake }: { readonly found: TablesBrought; readonly onTake: () => void }) {
   return (
     <div role="status">
-      <ul>
-        {found.tables.map(({ name, rowsBefore, rowsAfter, added, gone }) => (
-          <li key={name}>
-            <span className="strong">{name}</span>{' '}
-            {added + gone === 0
-              ? `the same ${rowsAfter} rows as before`
-              : `${rowsBefore} rows before, ${rowsAfter} after: ${added} new or changed, ${gone} gone or changed`}
-          </li>
-        ))}
-      </ul>
+      {found.draft === null ? null : (
+        <ul>
+          {found.tables.map(({ name, rowsBefore, rowsAfter, added, gone }) => (
+            <li key={name}>
+              <span className="strong">{name}</span>{' '}
+              {added + gone === 0
+                ? `the same ${rowsAfter} rows as before`
+                : `${rowsBefore} rows before, ${rowsAfter} after: ${added} new or changed, ${gone} gone or changed`}
+            </li>
+          ))}
+        </ul>
+      )}
       {found.faults.map((fault) => (
         <p key={`${placeWords(fault)} ${fault.what}`}>
           <span className="quiet">{placeWords(fault)}</span> <span className="strong">{`! ${fault.what}`}</span>{' '}
@@ -63,28 +65,35 @@ export function TablesInOut(props: {
   }
   const look = (list: FileList | null) => {
     // Of a folder only its tables: a spreadsheet leaves other files beside them.
-    const files = [...(list ?? [])].filter((file) => list?.length === 1 || /\.(csv|tsv)$/i.test(file.name))
+    const files = [...(list ?? [])].filter((file) => list?.length === 1 || /\.(csv|tsv|xlsx)$/i.test(file.name))
     if (files.length > 0) show(brought(draft, files, files.length === 1 ? table : BY_NAME).then(setFound))
   }
-  const carry = () =>
+  const carry = (as: 'one workbook' | 'tables as CSV') => () =>
     show(
-      ask('sheets.carryTables', { name, draft }).then(({ folder, files }) =>
+      ask('sheets.carryTables', { name, draft, as }).then(({ folder, files }) =>
         setWritten(
-          `${files.length} tables were written into ${folder}. Open them in a spreadsheet, save as CSV, and choose them here.`,
+          as === 'one workbook'
+            ? `${files.join('')} was written into ${folder}: a tab for each table, and one that says how to fill them in. Open it in a spreadsheet, save it, and choose it here.`
+            : `${files.length} tables were written into ${folder}. Open them in a spreadsheet, save as CSV, and choose them here.`,
         ),
       ),
     )
   return (
-    <Section head="Spreadsheet" level="column" beside="tables as CSV, out and back in">
+    <Section head="Spreadsheet" level="column" beside="out as .xlsx or CSV, and back in">
       <ProblemNote problem={problem} />
-      <button type="button" className="answer" onClick={carry}>
-        write the tables into a folder
-      </button>
+      <div className="tables-out">
+        <button type="button" className="answer" onClick={carry('one workbook')}>
+          write one workbook (.xlsx)
+        </button>
+        <button type="button" className="answer" onClick={carry('tables as CSV')}>
+          write a CSV file for each table
+        </button>
+      </div>
       <p className="note" role="status">
         {written}
       </p>
       <label className="tables-in">
-        One file holds the table{' '}
+        One CSV file holds the table{' '}
         <select value={table} onChange={(event) => setTable(event.target.value)}>
           <option value={BY_NAME}>its name says</option>
           {forms.map((form) => (
@@ -95,10 +104,10 @@ export function TablesInOut(props: {
         </select>
       </label>
       <label className="tables-in">
-        Tables from a spreadsheet (one CSV or several){' '}
+        From a spreadsheet: one .xlsx, or CSV files{' '}
         <input
           type="file"
-          accept=".csv,.tsv,.txt"
+          accept=".xlsx,.csv,.tsv,.txt"
           multiple
           onChange={(event) => {
             look(event.target.files)
