@@ -125,8 +125,9 @@ describe.sequential('a newcomer with a gauge maps one door by keyboard alone', (
   it('gets a map that shows the filler where it was read, with its area and where to read next', async () => {
     await keyboard.press('Escape')
     await page.locator('.edit-sheet').waitFor({ state: 'detached' })
-    const drawn = page.locator('.coating-map')
-    await drawn.waitFor()
+    // Each reading asked for a map of its own; the last is there when all before it have been computed.
+    await page.locator('#working-area').filter({ hasText: 'Thicker than 300 µm' }).waitFor({ timeout: 60_000 })
+    await page.locator('.coating-map').waitFor()
     await settled(page)
     const text = ((await page.locator('#working-area').textContent()) ?? '').replaceAll('\u202f', ' ')
     expect(text).toMatch(/Left door/)

@@ -113,6 +113,6 @@ function citedWords(cited: ReadingsCited | null): string {
   if (cited === null) return 'no reading cited'
   const { spots, from, to } = cited
   const days = from === to ? dayText(from) : `${dayText(from)} to ${dayText(to)}`
-  const names = `${numbered('R', Math.min(...spots))} to ${numbered('R', Math.max(...spots))}`
+  const names = `${numbered('R', Math.min(...spots))} and ${numbered('R', Math.max(...spots))}`
   return `${spots.length} ${spots.length === 1 ? 'spot' : `spots between ${names}`}, read ${days}`
 }
