@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import type { RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
 import type { Problem } from '../../shared-types/problem.ts'
 import { ask, type ChangeInput, type ChangingName, change, problemOf } from './ask.ts'
+import { OneAtATime } from './one-at-a-time.ts'
 
 /** An answer on its way: the last value stays while a new one is asked for. */
 export interface Answer<Value> {
@@ -25,18 +26,26 @@ export function useAnswer<N extends RequestName>(
   })
   const [times, setTimes] = useState(0)
   const asked = useRef(0)
+  // A map takes longer than the next reading: what has been overtaken is not asked at all.
+  const [asking] = useState(() => new OneAtATime())
   const reason = JSON.stringify({ input, follows, times })
   useEffect(() => {
     asked.current += 1
     const mine = asked.current
     setAnswer((before) => ({ ...before, busy: true }))
     const told = JSON.parse(reason) as { input: RequestInput<N> }
-    ask(name, told.input).then(
-      (value) => mine === asked.current && setAnswer({ value, problem: null, busy: false }),
-      (thrown: unknown) =>
-        mine === asked.current && setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false })),
+    asking.run(() =>
+      ask(name, told.input).then(
+        (value) => {
+          if (mine === asked.current) setAnswer({ value, problem: null, busy: false })
+        },
+        (thrown: unknown) => {
+          if (mine === asked.current) setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false }))
+        },
+      ),
     )
-  }, [name, reason])
+    return () => asking.forget()
+  }, [asking, name, reason])
   const again = useCallback(() => setTimes((before) => before + 1), [])
   return { ...answer, again }
 }
