@@ -5,7 +5,7 @@ import { cheapestStory } from './cheapest-story.ts'
 import { type CircuitShelf, compiledOnce } from './compiled-once.ts'
 import { ConflictFinder } from './conflicts.ts'
 import { type Contributions, contributions } from './contributions.ts'
-import { certainFacts, ruledOut } from './hard-facts.ts'
+import { ruledOut } from './hard-facts.ts'
 import { countBuildsLeft } from './legal-builds.ts'
 import { type Posterior, posterior } from './posterior.ts'
 import { rarity } from './rarity.ts'
@@ -22,7 +22,7 @@ export function answerIdentity(
   { model: source, evidence, question, statement, statements, likeliest, inOrder, options, builds }: IdentityInput,
   shelf: CircuitShelf | null = null,
 ): IdentityAnswer {
-  const { reasoner, legalBuilds, prior, conflicts } = compiledOnce(source, evidence.claims, shelf)
+  const { reasoner, legalBuilds, prior, conflictsWith } = compiledOnce(source, evidence.claims, shelf)
   const { compiled } = reasoner
   const { model } = compiled
   const items = itemsOf(reasoner, evidence)
@@ -33,7 +33,6 @@ export function answerIdentity(
     return { contributions: own, support: own === null ? null : supportOf(own) }
   }
   const now = view === null ? null : posterior(reasoner, view)
-  const { certain } = evidence
   return {
     legalBuilds: legalBuilds.toString(),
     buildsLeft: countBuildsLeft(compiled, items).toString(),
@@ -45,7 +44,7 @@ export function answerIdentity(
     worths: view === null ? null : valueOfInformation(reasoner, view, question, read),
     story: view === null || statement === null ? null : cheapestStory(reasoner, evidence, items, statement),
     rarity: options === null ? null : rarity(model, options),
-    conflicts: certain.length === 0 ? conflicts : new ConflictFinder(model, certainFacts(model, certain)).all(),
+    conflicts: conflictsWith(evidence.certain),
     impossible: view === null ? new ConflictFinder(model, ruledOut(model, items)).all() : null,
   }
 }

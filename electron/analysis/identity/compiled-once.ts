@@ -1,7 +1,8 @@
-import type { IdentityClaim, IdentityModel } from '../../../shared-types/identity-model.ts'
+import type { IdentityCertainty, IdentityClaim, IdentityModel } from '../../../shared-types/identity-model.ts'
 import type { Circuit } from './circuit.ts'
 import { type CompiledModel, compileModel } from './compile-circuit.ts'
 import { ConflictFinder, type Conflicts } from './conflicts.ts'
+import { certainFacts } from './hard-facts.ts'
 import type { IndexedModel } from './identity-model.ts'
 import { indexModel } from './index-model.ts'
 import { withKnownCircuit } from './known-circuit.ts'
@@ -21,8 +22,8 @@ export interface CompiledOnce {
   readonly reasoner: Reasoner
   readonly legalBuilds: bigint
   readonly prior: Posterior
-  /** Conflicts among the rules themselves. */
-  readonly conflicts: Conflicts
+  /** Conflicts among the rules and what is taken as certain. @throws ProblemError for unknown names. */
+  conflictsWith(certain: readonly IdentityCertainty[]): Conflicts
 }
 
 const MOST_KEPT = 3
@@ -60,12 +61,24 @@ export function compiledOnce(
     reasoner,
     legalBuilds: countLegalBuilds(compiled),
     prior: posterior(reasoner, before),
-    conflicts: new ConflictFinder(compiled.model, []).all(),
+    conflictsWith: conflictsKnown(compiled.model),
   }
   const [oldest] = kept.keys()
   if (kept.size >= MOST_KEPT && oldest !== undefined) kept.delete(oldest)
   kept.set(key, made)
   return made
+}
+
+/** Numbers stay as they are while one tell after another is looked at: what they rule out is not searched for anew. */
+function conflictsKnown(model: IndexedModel): CompiledOnce['conflictsWith'] {
+  let last: { readonly key: string; readonly found: Conflicts } | null = null
+  return (certain) => {
+    const key = JSON.stringify(certain)
+    if (last?.key === key) return last.found
+    const found = new ConflictFinder(model, certainFacts(model, certain)).all()
+    last = { key, found }
+    return found
+  }
 }
 
 function compiledModel(model: IndexedModel, key: string, shelf: CircuitShelf | null): CompiledModel {

@@ -10,6 +10,8 @@ import { coatingFigure } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 import { composeCoatingCar } from './coating-car.ts'
 
+const LABEL_MM = 32
+
 /** The whole car on one scale, then maps of the panels whose readings leave open how much filler there is; left out without a reading. */
 export function composeCoatingMaps(composer: Composer): void {
   const { coatingMaps, coatingCar } = composer.content
@@ -23,8 +25,19 @@ export function composeCoatingMaps(composer: Composer): void {
       `Mapped are panels with five spots or more of which one is thicker than ${coatingMaps[0]?.thresholdUm} µm. The maps of the others can be drawn from the record at any time.`,
     ),
   )
-  for (const map of coatingMaps) composeMap(composer, map)
+  const shared = sharedBy(coatingMaps)
+  for (const map of coatingMaps) composeMap(composer, map, shared)
   const [first] = coatingMaps
+  composer.block({ title: 'Of every map' }, (owner) =>
+    groundsOf(first).flatMap(([label, texts]) =>
+      labelledLines(
+        composer,
+        owner,
+        label,
+        texts.filter((text) => shared.has(text)),
+      ),
+    ),
+  )
   composer.block({ title: 'Method' }, (owner) => composer.text(owner, first?.method ?? ''))
   composer.block({ title: 'What a map\ncannot tell' }, (owner) => composer.text(owner, first?.cannotTell ?? ''))
 }
@@ -36,17 +49,39 @@ function panelOf(composer: Composer, map: CoatingMap): PlanPanel | undefined {
     ?.panels.find(({ panelId }) => panelId === map.panelId)
 }
 
-function composeMap(composer: Composer, map: CoatingMap): void {
+/** What the readings of a map rest on, by label. */
+const groundsOf = (map: CoatingMap | undefined): readonly (readonly [string, readonly string[]])[] =>
+  map === undefined
+    ? []
+    : [
+        ['gauge', [`${map.gauge}.`]],
+        ['its checks', map.checks],
+        ['ranges used', [map.ranges]],
+      ]
+
+/** Grounds that are the same for every map are printed once, after the last. */
+function sharedBy(maps: readonly CoatingMap[]): ReadonlySet<string> {
+  const [first, ...rest] = maps.map((map) => groundsOf(map).flatMap(([, texts]) => texts))
+  return new Set(first?.filter((text) => rest.every((texts) => texts.includes(text))))
+}
+
+function labelledLines(composer: Composer, owner: Composer['section'], label: string, texts: readonly string[]) {
+  return texts
+    .filter((text) => text !== '')
+    .flatMap((text, index) =>
+      composer.labelled(owner, index === 0 ? label : '', [{ text, style: styles.text }], LABEL_MM),
+    )
+}
+
+function composeMap(composer: Composer, map: CoatingMap, shared: ReadonlySet<string>): void {
   const panel = panelOf(composer, map)
   const layer = map.layers.find(({ id }) => id === 'thickness')
   if (panel === undefined || layer === undefined) return
   const name = composer.panelName(map.panelId)
   composer.flow.place(figurePieces(composer, map, panel, layer, name))
   composer.block({ title: name, note: 'computed from the spots' }, (owner) => {
-    const line = (label: string, text: string) =>
-      text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
-    const lines = (label: string, texts: readonly string[]) =>
-      texts.flatMap((text, index) => line(index === 0 ? label : '', text))
+    const lines = (label: string, texts: readonly string[]) => labelledLines(composer, owner, label, texts)
+    const line = (label: string, text: string) => lines(label, [text])
     return [
       ...line('reads as', map.conclusion),
       ...lines('lead or filler', map.modes),
@@ -64,10 +99,13 @@ function composeMap(composer: Composer, map: CoatingMap): void {
         line(index === 0 ? 'read next, a' : String.fromCharCode(97 + index), words),
       ),
       ...line('reading on', map.stopping),
-      ...line('gauge', `${map.gauge}.`),
-      ...lines('its checks', map.checks),
       ...line('by ranges', map.classes.length === 0 ? '' : `${map.classes.join('. ')}.`),
-      ...line('ranges used', map.ranges),
+      ...groundsOf(map).flatMap(([label, texts]) =>
+        lines(
+          label,
+          texts.filter((text) => !shared.has(text)),
+        ),
+      ),
       ...readingTable(composer, owner, map),
     ]
   })

@@ -41,16 +41,22 @@ const USUAL: Readonly<Record<string, readonly string[]>> = {
   optional: ['false'],
 }
 
+/** A number on the car is misread now and then unless its sheet says otherwise: that none is ever misread is written out. */
+const USUAL_OF_NUMBERS: typeof USUAL = { ...USUAL, misread: [] }
+
 /** Written whole: what has names of the sheet for its keys, and the grammar of a date code, which has a form of its own. */
 const WHOLE = new Set('grammar when needs on means shows otherwise misread by brings'.split(' '))
 
-function withoutUsual(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutUsual)
+function withoutUsual(value: unknown, usual = USUAL): unknown {
+  if (Array.isArray(value)) return value.map((each) => withoutUsual(each, usual))
   if (typeof value !== 'object' || value === null) return value
   return Object.fromEntries(
     Object.entries(value)
-      .filter(([key, held]) => !(Object.hasOwn(USUAL, key) && USUAL[key]?.includes(asJson(held)) === true))
-      .map(([key, held]) => [key, WHOLE.has(key) ? held : withoutUsual(held)]),
+      .filter(([key, held]) => !(Object.hasOwn(usual, key) && usual[key]?.includes(asJson(held)) === true))
+      .map(([key, held]) => [
+        key,
+        WHOLE.has(key) ? held : withoutUsual(held, key === 'numbers' ? USUAL_OF_NUMBERS : usual),
+      ]),
   )
 }
 
