@@ -24,8 +24,21 @@ export interface PlaceSaid {
   readonly says: readonly IdentityLiteral[]
 }
 
-/** What each place of a number says taken at its word; a place that may be read several ways says what they share. */
-export function placesSaid({ id, of, reading }: NumberRead, { names }: CompiledSheets): readonly PlaceSaid[] {
+const saidKept = new WeakMap<NumberRead, readonly PlaceSaid[]>()
+
+/**
+ * What each place of a number says taken at its word; a place that may be read several ways says what they share. Every
+ * line of every chain asks it of the same few numbers, so it is worked out once for each.
+ */
+export function placesSaid(read: NumberRead, compiled: CompiledSheets): readonly PlaceSaid[] {
+  const known = saidKept.get(read)
+  if (known !== undefined) return known
+  const made = placesWorkedOut(read, compiled)
+  saidKept.set(read, made)
+  return made
+}
+
+function placesWorkedOut({ id, of, reading }: NumberRead, { names }: CompiledSheets): readonly PlaceSaid[] {
   const { number, sheet } = of
   return number.places.flatMap((place, at): PlaceSaid[] => {
     if (place.kind === 'fixed') return []

@@ -7,7 +7,18 @@ export interface DaySpan {
 }
 
 const MS_PER_DAY = 86_400_000
-const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / MS_PER_DAY
+/** The few days a sheet speaks of are asked about thousands of times for one answer. */
+const MOST_DAYS_KEPT = 20_000
+const daysKept = new Map<string, number>()
+
+function dayNumber(day: string): number {
+  const known = daysKept.get(day)
+  if (known !== undefined) return known
+  const made = Date.parse(`${day}T00:00:00Z`) / MS_PER_DAY
+  if (daysKept.size >= MOST_DAYS_KEPT) daysKept.clear()
+  daysKept.set(day, made)
+  return made
+}
 
 export const spanOf = (from: string | null, to: string | null): DaySpan => ({
   first: from === null ? Number.NEGATIVE_INFINITY : dayNumber(from),
