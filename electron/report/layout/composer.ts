@@ -176,12 +176,12 @@ export class Composer {
       widthMm: this.geometry.mainWidthMm - labelWidthMm,
       owner: element,
     })
-    // A label may run to more lines than what it says.
+    // A label may run to more lines than what it says; its lines stay on one page.
     const rest = labels.slice(body.length).map(() => gap(1))
     return [...body, ...rest].map((piece, index) => ({
       ...piece,
       gap: false,
-      keep: piece.keep === true || index < rest.length,
+      keep: piece.keep === true || index < labels.length - 1,
       draw: (page, topMm) => {
         const line = labels[index]
         if (line !== undefined) drawLine(this.document, page, line, left, topMm + BASELINE_MM, element)

@@ -1,4 +1,5 @@
 import type { ChangeDay } from '../../../shared-types/reference-fact.ts'
+import { dayNumber } from '../../analysis/dating/calendar.ts'
 
 /** Days since 1 January 1970, by the Gregorian calendar; both counted. Infinite where the sheet leaves an end open. */
 export interface DaySpan {
@@ -6,23 +7,22 @@ export interface DaySpan {
   readonly last: number
 }
 
-const MS_PER_DAY = 86_400_000
 /** The few days a sheet speaks of are asked about thousands of times for one answer. */
 const MOST_DAYS_KEPT = 20_000
 const daysKept = new Map<string, number>()
 
-function dayNumber(day: string): number {
+function dayKept(day: string): number {
   const known = daysKept.get(day)
   if (known !== undefined) return known
-  const made = Date.parse(`${day}T00:00:00Z`) / MS_PER_DAY
+  const made = dayNumber(day)
   if (daysKept.size >= MOST_DAYS_KEPT) daysKept.clear()
   daysKept.set(day, made)
   return made
 }
 
 export const spanOf = (from: string | null, to: string | null): DaySpan => ({
-  first: from === null ? Number.NEGATIVE_INFINITY : dayNumber(from),
-  last: to === null ? Number.POSITIVE_INFINITY : dayNumber(to),
+  first: from === null ? Number.NEGATIVE_INFINITY : dayKept(from),
+  last: to === null ? Number.POSITIVE_INFINITY : dayKept(to),
 })
 
 export const overlap = (one: DaySpan, other: DaySpan): boolean => one.first <= other.last && other.first <= one.last

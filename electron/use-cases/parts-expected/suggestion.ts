@@ -6,6 +6,7 @@ import type {
   SupportRange,
 } from '../../../shared-types/part-expectation.ts'
 import type { PartState } from '../../../shared-types/words.ts'
+import { intervalWords } from '../../analysis/dating/interval-words.ts'
 import type { WeighedFact } from './weighed-facts.ts'
 
 /** Ratio from which a word is suggested: the step "moderate" of the scale. */
@@ -60,7 +61,7 @@ function factReason({ fact, unread }: WeighedFact): PartReason[] {
 }
 
 const dateReason = (date: PartDateReading): PartReason => ({
-  words: `${date.asRead} read as ${date.grammar}${date.givenFor === null ? '' : ` (given for: ${date.givenFor})`}: ${date.from} to ${date.to}, ${date.agrees}.`,
+  words: `${date.asRead} read as ${date.grammar}${date.givenFor === null ? '' : ` (given for: ${date.givenFor})`}: ${intervalWords(date)}, ${date.agrees}.`,
   source: date.source,
   speaks: date.agrees === 'later than the car' ? 'against the factory' : 'neither',
 })

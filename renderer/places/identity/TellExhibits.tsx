@@ -4,6 +4,7 @@ import { ExhibitPicker } from '../../parts-of-page/ExhibitPicker.tsx'
 import type { EntryField } from '../../parts-of-page/useEntry.ts'
 import { ImportNote } from '../walk-round/ImportNote.tsx'
 import { importPhotographs } from '../walk-round/import-photographs.ts'
+import { PhotographChooser } from '../walk-round/PhotographChooser.tsx'
 
 interface TellExhibitsProps {
   /** Panel the tell is looked for on, which new photographs belong to; null where the sheet names none. */
@@ -23,20 +24,7 @@ export function TellExhibits({ panelId, field }: TellExhibitsProps) {
   return (
     <>
       <ExhibitPicker label="Exhibits it rests on" panelId={panelId} {...field} />
-      <input
-        ref={chooser}
-        type="file"
-        className="unseen"
-        aria-label="Photographs kept on this machine"
-        accept="image/jpeg,image/png,image/webp,image/tiff,image/heic,.heic,.heif"
-        multiple
-        tabIndex={-1}
-        onChange={(event) => {
-          const files = [...(event.target.files ?? [])]
-          event.target.value = ''
-          void takeIn(files)
-        }}
-      />
+      <PhotographChooser chooser={chooser} onFiles={(files) => void takeIn(files)} />
       <ActionKey keys="" label="take in photographs" onAct={() => chooser.current?.click()} />
       <ImportNote panelId={panelId} />
     </>

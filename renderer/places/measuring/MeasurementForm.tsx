@@ -4,11 +4,12 @@ import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
-import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
+import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
-import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import { BelongsFields } from './BelongsFields.tsx'
+import { choiceOf, panelOf } from './measured-panel.ts'
 import { TellsFollowing } from './TellsFollowing.tsx'
 
 /** A measurement as it stands in the form; `value` is null until a number is typed. */
@@ -24,8 +25,6 @@ interface MeasurementEntry {
   readonly caption: string
 }
 
-const wholeCar = 'whole car'
-
 interface MeasurementFormProps {
   /** The kept measurement that is opened again; null for a new one. */
   readonly kept: Exhibit | null
@@ -36,8 +35,6 @@ interface MeasurementFormProps {
 export function MeasurementForm({ kept, onLeave }: MeasurementFormProps) {
   const examiner = useRecordStore((state) => state.record?.commission.examiner ?? '')
   const place = useRecordStore((state) => state.record?.visits.at(-1)?.place ?? '')
-  const panels = useRecordStore((state) => state.panelList?.panels)
-  const nameOf = usePanelNames()
   const initial = useMemo<MeasurementEntry>(
     () => ({
       what: '',
@@ -47,7 +44,7 @@ export function MeasurementForm({ kept, onLeave }: MeasurementFormProps) {
       method: '',
       instrument: '',
       ...kept?.measurement,
-      panelId: kept?.panelId ?? wholeCar,
+      panelId: choiceOf(kept?.panelId ?? null),
       madeBy: kept?.madeBy ?? examiner,
       caption: kept?.caption ?? '',
     }),
@@ -66,7 +63,7 @@ export function MeasurementForm({ kept, onLeave }: MeasurementFormProps) {
         caption: said.caption,
         madeBy: said.madeBy,
         place: kept?.place ?? place,
-        panelId: said.panelId === wholeCar ? null : said.panelId,
+        panelId: panelOf(said.panelId),
         view: kept?.view ?? null,
         at: kept?.at ?? null,
         inReport: kept?.inReport ?? true,
@@ -100,14 +97,7 @@ export function MeasurementForm({ kept, onLeave }: MeasurementFormProps) {
       />
       <TextField label="Method" hint="between what and what, how often" {...field('method')} />
       <TextField label="Instrument" hint="and when it was last checked" {...field('instrument')} />
-      <ChoiceField
-        label="Panel"
-        choices={[wholeCar, ...(panels ?? []).map((panel) => panel.id)]}
-        wordsFor={(panelId) => (panelId === wholeCar ? wholeCar : nameOf(panelId))}
-        {...field('panelId')}
-      />
-      <TextField label="By" {...field('madeBy')} />
-      <NoteField label="Caption" {...field('caption')} />
+      <BelongsFields panel={field('panelId')} madeBy={field('madeBy')} caption={field('caption')} />
     </EntrySheet>
   )
 }

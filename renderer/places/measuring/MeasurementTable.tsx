@@ -4,6 +4,7 @@ import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { timeText } from '../identity/day-text.ts'
+import { wholeCar } from './measured-panel.ts'
 import { measuredText } from './measured-text.ts'
 
 /** An exhibit with the measurement it holds. */
@@ -79,7 +80,7 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
         {
           id: 'panel',
           head: 'panel',
-          cell: ({ exhibit }) => (exhibit.panelId === null ? 'whole car' : nameOf(exhibit.panelId)),
+          cell: ({ exhibit }) => (exhibit.panelId === null ? wholeCar : nameOf(exhibit.panelId)),
         },
         {
           id: 'when',

@@ -1,8 +1,7 @@
 import { useState } from 'react'
-import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
-import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { YesNoField } from '../../parts-of-page/YesNoField.tsx'
+import { ShortForm } from './ShortForm.tsx'
 
 interface OpenByPathProps {
   readonly onOpen: (path: string, readOnly: boolean) => void
@@ -18,19 +17,8 @@ export function OpenByPath({ onOpen, onLeave }: OpenByPathProps) {
     setAsked(true)
     if (path.trim() !== '') onOpen(path.trim(), readOnly)
   }
-  useKeys('Open another record', [
-    { keys: 'Ctrl+Enter', does: 'open', run: open, whileTyping: true },
-    { keys: 'Escape', does: 'leave', run: onLeave, whileTyping: true },
-  ])
   return (
-    <form
-      className="open-by-path"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault()
-        open()
-      }}
-    >
+    <ShortForm name="Open another record" act="open" does="open" onAct={open} onLeave={onLeave}>
       <TextField
         label="Where the record is kept"
         figures
@@ -46,10 +34,6 @@ export function OpenByPath({ onOpen, onLeave }: OpenByPathProps) {
         value={readOnly}
         onChange={setReadOnly}
       />
-      <div className="place-acts">
-        <ActionKey keys="Ctrl+Enter" label="open" onAct={open} />
-        <ActionKey keys="Escape" label="leave" onAct={onLeave} />
-      </div>
-    </form>
+    </ShortForm>
   )
 }

@@ -11,6 +11,7 @@ import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { ImportNote } from './ImportNote.tsx'
 import { importPhotographs } from './import-photographs.ts'
+import { PhotographChooser } from './PhotographChooser.tsx'
 import { leaveEntry } from './walk-store.ts'
 
 type Kind = 'photograph' | ExhibitDraft['kind']
@@ -73,20 +74,7 @@ export function ExhibitEntry({ panel, names }: ExhibitEntryProps) {
         layout="rows"
         autoFocus
       />
-      <input
-        ref={chooser}
-        type="file"
-        className="unseen"
-        aria-label="Photographs kept on this machine"
-        accept="image/jpeg,image/png,image/webp,image/tiff,image/heic,.heic,.heif"
-        multiple
-        tabIndex={-1}
-        onChange={(event) => {
-          const files = [...(event.target.files ?? [])]
-          event.target.value = ''
-          void importPhotographs(files, panel.id, null)
-        }}
-      />
+      <PhotographChooser chooser={chooser} onFiles={(files) => void importPhotographs(files, panel.id, null)} />
       {kind === 'photograph' ? (
         <>
           <ActionKey keys="1" label="choose photographs" onAct={() => chooser.current?.click()} />

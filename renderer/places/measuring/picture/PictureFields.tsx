@@ -1,13 +1,12 @@
 import type { Exhibit } from '../../../../shared-types/exhibit.ts'
 import { ChoiceField } from '../../../parts-of-page/ChoiceField.tsx'
 import { NumberField } from '../../../parts-of-page/NumberField.tsx'
-import { NoteField, TextField } from '../../../parts-of-page/TextField.tsx'
+import { TextField } from '../../../parts-of-page/TextField.tsx'
 import type { Entry } from '../../../parts-of-page/useEntry.ts'
-import { usePanelNames } from '../../../store/panel-names.ts'
-import { useRecordStore } from '../../../store/record-store.ts'
+import { BelongsFields } from '../BelongsFields.tsx'
 import { PlaneFields } from './PlaneFields.tsx'
 import { pointsFor } from './picked-points.ts'
-import { type PictureEntry, wantedKinds, wholeCar } from './picture-entry.ts'
+import { type PictureEntry, wantedKinds } from './picture-entry.ts'
 
 interface PictureFieldsProps {
   readonly entry: Entry<PictureEntry>
@@ -28,8 +27,6 @@ function photographWords({ number, caption, photograph }: Exhibit): string {
 /** What is told of a measurement on a photograph beside its points. */
 export function PictureFields({ entry, photographs }: PictureFieldsProps) {
   const { draft, field, set } = entry
-  const panels = useRecordStore((state) => state.panelList?.panels)
-  const nameOf = usePanelNames()
   return (
     <>
       <ChoiceField
@@ -76,14 +73,7 @@ export function PictureFields({ entry, photographs }: PictureFieldsProps) {
         <NumberField label="Off the plane by" quantity="plain" unit="mm" least={0} {...field('offsetMm')} />
         <NumberField label="Camera was off by" quantity="plain" unit="mm" least={0} {...field('cameraMm')} />
       </div>
-      <ChoiceField
-        label="Panel"
-        choices={[wholeCar, ...(panels ?? []).map((panel) => panel.id)]}
-        wordsFor={(panelId) => (panelId === wholeCar ? wholeCar : nameOf(panelId))}
-        {...field('panelId')}
-      />
-      <TextField label="By" {...field('madeBy')} />
-      <NoteField label="Caption" {...field('caption')} />
+      <BelongsFields panel={field('panelId')} madeBy={field('madeBy')} caption={field('caption')} />
     </>
   )
 }

@@ -9,13 +9,14 @@ import { useEntry } from '../../../parts-of-page/useEntry.ts'
 import { useKeys } from '../../../parts-of-page/useKeys.ts'
 import { change } from '../../../store/ask.ts'
 import { door } from '../../../store/door.ts'
+import { panelOf } from '../measured-panel.ts'
 import { TellsFollowing } from '../TellsFollowing.tsx'
 import { PhotographChoice } from './PhotographChoice.tsx'
 import { PictureFields } from './PictureFields.tsx'
 import { PicturePad } from './PicturePad.tsx'
 import { PictureResult } from './PictureResult.tsx'
 import { pickedOf } from './picked-question.ts'
-import { emptyEntry, entryOf, type PictureEntry, wholeCar } from './picture-entry.ts'
+import { emptyEntry, entryOf, type PictureEntry } from './picture-entry.ts'
 import './picture.css'
 
 const padId = 'picture-pad'
@@ -38,7 +39,7 @@ async function keep(entry: PictureEntry, kept: Exhibit | null, place: string): P
     inReport: kept?.inReport ?? true,
     caption,
     madeBy,
-    panelId: panelId === wholeCar ? null : panelId,
+    panelId: panelOf(panelId),
   }
   const said = { words, what: entry.what, picked: told.picked }
   const { number } = await (kept === null

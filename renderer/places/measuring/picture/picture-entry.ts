@@ -1,13 +1,11 @@
 import type { Exhibit, PickedGeometry } from '../../../../shared-types/exhibit.ts'
 import type { PicturePlane, PicturePoint, WantedMeasure } from '../../../../shared-types/measuring.ts'
+import { choiceOf, wholeCar } from '../measured-panel.ts'
 
 /** How the plane is told: a rectangle is four known points whose places follow from two sides. */
 export const planeKinds = ['rectangle', 'four points', 'scale bar', 'two pairs of parallels'] as const
 export type PlaneKind = (typeof planeKinds)[number]
 export const wantedKinds = ['distance', 'angle', 'circle diameter', 'area'] as const satisfies WantedMeasure['kind'][]
-
-/** Whole car, where a measurement belongs to no panel. */
-export const wholeCar = 'whole car'
 
 /** A measurement on a photograph as it stands on the page. Points are pixels of the upright picture. */
 export interface PictureEntry {
@@ -107,7 +105,7 @@ export function entryOf({ measurement, ...exhibit }: Exhibit, picked: PickedGeom
     offsetMm: picked.offPlane?.offsetMm ?? null,
     cameraMm: picked.offPlane?.cameraMm ?? null,
     what: measurement?.what ?? '',
-    panelId: exhibit.panelId ?? wholeCar,
+    panelId: choiceOf(exhibit.panelId),
     madeBy: exhibit.madeBy,
     caption: exhibit.caption,
   }

@@ -4,13 +4,13 @@ import type { TapeKind } from '../../../../shared-types/tape-question.ts'
 import { CautionLines } from '../../../parts-of-page/CautionLines.tsx'
 import { ChoiceField } from '../../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../../parts-of-page/EntrySheet.tsx'
-import { NoteField, TextField } from '../../../parts-of-page/TextField.tsx'
+import { TextField } from '../../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../../parts-of-page/useEntry.ts'
 import { YesNoField } from '../../../parts-of-page/YesNoField.tsx'
 import { ask } from '../../../store/ask.ts'
-import { usePanelNames } from '../../../store/panel-names.ts'
 import { useRecordStore } from '../../../store/record-store.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
+import { BelongsFields } from '../BelongsFields.tsx'
 import { TellsFollowing } from '../TellsFollowing.tsx'
 import { keepTape, noteOfTell } from './keep-tape.ts'
 import { TapeReadings } from './TapeReadings.tsx'
@@ -32,10 +32,8 @@ interface TapeFormProps {
 export function TapeForm({ kind, kept, onLeave }: TapeFormProps) {
   const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
   const place = useRecordStore((state) => state.record?.visits.at(-1)?.place ?? '')
-  const panels = useRecordStore((state) => state.panelList?.panels)
   const { value, busy } = useAnswer('measuring.tells', anyLength)
   const tells = value ?? []
-  const nameOf = usePanelNames()
   // Kept once even where noting the tell fails afterwards and is tried again.
   const keptExhibit = useRef<number | null>(null)
   const initial = useTapeEntry(kind, kept)
@@ -98,14 +96,12 @@ export function TapeForm({ kind, kept, onLeave }: TapeFormProps) {
       <TextField label="What was measured" required {...field('what')} />
       <TextField label="Where" hint="which hub, which opening" {...field('where')} />
       <TextField label="Instrument" hint="and when it was last checked" {...field('instrument')} />
-      <ChoiceField
-        label="Panel"
-        choices={[NONE, ...(panels ?? []).map((panel) => panel.id)]}
-        wordsFor={(panelId) => (panelId === NONE ? 'whole car' : nameOf(panelId))}
-        {...field('panelId')}
+      <BelongsFields
+        panel={field('panelId')}
+        madeBy={field('madeBy')}
+        caption={field('caption')}
+        captionHint="left empty: the result in words"
       />
-      <TextField label="By" {...field('madeBy')} />
-      <NoteField label="Caption" hint="left empty: the result in words" {...field('caption')} />
     </EntrySheet>
   )
 }

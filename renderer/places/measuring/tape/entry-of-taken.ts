@@ -2,6 +2,7 @@ import type { Exhibit } from '../../../../shared-types/exhibit.ts'
 import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
 import type { TapeKind, TapeQuestion, TapeQuestionOf, TapeTaken } from '../../../../shared-types/tape-question.ts'
 import { type LengthUnit, MM_PER_INCH } from '../../../../shared-types/units.ts'
+import { choiceOf } from '../measured-panel.ts'
 import { captionOf } from './tape-caption.ts'
 import { NONE, newEntry, stepFields, type TapeEntry, YES } from './tape-entry.ts'
 
@@ -106,7 +107,7 @@ export function entryOfKept(
     ...entryOfTaken(taken, unit),
     what: taken.where !== '' && what.endsWith(at) ? what.slice(0, -at.length) : what,
     instrument: measurement?.instrument ?? '',
-    panelId: panelId ?? NONE,
+    panelId: choiceOf(panelId),
     madeBy,
     caption: answer !== null && caption === captionOf('', answer) ? '' : caption,
   }

@@ -2,8 +2,9 @@ import type { Exhibit, ExhibitWords, Measurement } from '../../../../shared-type
 import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
 import type { TapeTaken } from '../../../../shared-types/tape-question.ts'
 import { change } from '../../../store/ask.ts'
+import { panelOf } from '../measured-panel.ts'
 import { captionOf } from './tape-caption.ts'
-import { NONE, type TapeEntry } from './tape-entry.ts'
+import type { TapeEntry } from './tape-entry.ts'
 
 const MOST_ON_A_LINE = 400
 
@@ -12,7 +13,7 @@ function wordsOf(said: TapeEntry, kept: Exhibit | null, place: string, answer: T
     caption: captionOf(said.caption, answer),
     madeBy: said.madeBy,
     place: kept?.place ?? place,
-    panelId: said.panelId === NONE ? null : said.panelId,
+    panelId: panelOf(said.panelId),
     view: kept?.view ?? null,
     at: kept?.at ?? null,
     inReport: kept?.inReport ?? true,

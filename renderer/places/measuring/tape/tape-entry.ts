@@ -1,4 +1,5 @@
 import type { TapeKind } from '../../../../shared-types/tape-question.ts'
+import { wholeCar } from '../measured-panel.ts'
 
 /** What is typed for one measurement, field by field, as text; fields a kind does not ask for stay empty. */
 export type TapeEntry = Readonly<Record<TapeFieldName, string>>
@@ -116,7 +117,7 @@ export function newEntry(kind: TapeKind, madeBy: string): TapeEntry {
   return {
     ...empty,
     what: wordsOfKind(kind).what,
-    panelId: NONE,
+    panelId: wholeCar,
     jointId: NONE,
     tell: NONE,
     of: 'gap',

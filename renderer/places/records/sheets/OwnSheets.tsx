@@ -9,6 +9,7 @@ import { TextField } from '../../../parts-of-page/TextField.tsx'
 import { useKeys } from '../../../parts-of-page/useKeys.ts'
 import { ask, problemOf } from '../../../store/ask.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
+import { ShortForm } from '../ShortForm.tsx'
 import { SheetDesk } from './SheetDesk.tsx'
 import { openSheet, showDesk, useSheetDesk } from './sheet-desk-store.ts'
 import './sheets.css'
@@ -30,19 +31,8 @@ function BeginForm({ copyOf, onLeave }: { readonly copyOf: Beginning; readonly o
         (thrown: unknown) => setProblem(problemOf(thrown).message),
       )
   }
-  useKeys('New reference sheet', [
-    { keys: 'Ctrl+Enter', does: 'begin the sheet', run: begin, whileTyping: true },
-    { keys: 'Escape', does: 'leave', run: onLeave, whileTyping: true },
-  ])
   return (
-    <form
-      className="open-by-path"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault()
-        begin()
-      }}
-    >
+    <ShortForm name="New reference sheet" act="begin" does="begin the sheet" onAct={begin} onLeave={onLeave}>
       <TextField
         label="Car line and years"
         autoFocus
@@ -55,11 +45,7 @@ function BeginForm({ copyOf, onLeave }: { readonly copyOf: Beginning; readonly o
         }
         problem={problem}
       />
-      <div className="place-acts">
-        <ActionKey keys="Ctrl+Enter" label="begin" onAct={begin} />
-        <ActionKey keys="Escape" label="leave" onAct={onLeave} />
-      </div>
-    </form>
+    </ShortForm>
   )
 }
 
