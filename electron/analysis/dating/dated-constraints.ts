@@ -61,18 +61,21 @@ export function boundsOf(events: number, constraints: readonly Constraint[]): Ne
 /** Number of the constraint a bound belongs to. */
 export const constraintOf = (bound: number): number => bound >> 1
 
-/** What a constraint bounds: the lead of a rule, or the days from the first reading left of a fact to the last. */
-export const bounded = (constraint: Constraint, readings: readonly DaySpan[]): DaySpan =>
-  constraint.kind === 'rule' ? constraint.lead : hullOf(readings)
-
-function hullOf(readings: readonly DaySpan[]): DaySpan {
-  let from = Number.POSITIVE_INFINITY
-  let to = Number.NEGATIVE_INFINITY
-  for (const reading of readings) {
-    from = Math.min(from, reading.from)
-    to = Math.max(to, reading.to)
+/** Some of the constraints alone: their events numbered anew, so that little is laid out for few. */
+export function someOf(constraints: readonly Constraint[], some: readonly number[]) {
+  const nodes = new Map<number, number>()
+  const nodeOf = (node: number): number => {
+    const known = nodes.get(node) ?? nodes.size + 1
+    nodes.set(node, known)
+    return known
   }
-  return { from, to }
+  const chosen = some.flatMap((at): Constraint[] => {
+    const constraint = constraints[at]
+    if (constraint === undefined) return []
+    if (constraint.kind === 'fact') return [{ ...constraint, node: nodeOf(constraint.node) }]
+    return [{ ...constraint, before: nodeOf(constraint.before), after: nodeOf(constraint.after) }]
+  })
+  return { events: nodes.size, constraints: chosen }
 }
 
 export const readingInWords = ({ from, to }: DaySpan): string => {

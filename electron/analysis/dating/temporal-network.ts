@@ -34,8 +34,8 @@ interface Ways {
 
 /** First and last day of every node, and the numbers of the bounds along the way that sets them. */
 export interface Windows {
-  readonly earliest: Float64Array
-  readonly latest: Float64Array
+  earliest(node: number): number
+  latest(node: number): number
   earliestBecause(node: number): readonly number[]
   latestBecause(node: number): readonly number[]
 }
@@ -96,8 +96,8 @@ export function ringApart(network: Network, { atMost, forward, backward }: Days)
 
 export function windowsOf({ onwards, back }: Network, { forward, backward }: Days): Windows {
   return {
-    earliest: backward.distance.map((distance) => -distance),
-    latest: forward.distance,
+    earliest: (node) => -(backward.distance[node] ?? OPEN),
+    latest: (node) => forward.distance[node] ?? OPEN,
     earliestBecause: (node) => way(node, backward, back),
     latestBecause: (node) => way(node, forward, onwards),
   }

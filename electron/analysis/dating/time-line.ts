@@ -15,25 +15,39 @@ export function timeLine(input: TimeLineInput): TimeLine {
   const all = constraints.map((_, at) => at)
   const whole = narrow(all)
   const conflicts =
-    'windows' in whole ? { sets: [], complete: true } : conflictsIn(narrow, constraints.length, input.maxConflicts)
+    'windows' in whole ? { sets: [], complete: true } : conflictsIn(narrow, constraints, input.maxConflicts)
   const aside = new Set(conflicts.sets.flatMap((set) => blamed(set, constraints)))
   const settled = 'windows' in whole ? whole : settle(narrow, constraints, aside)
-  const reasonsOf = (some: readonly number[]): TimeLineReason[] => some.flatMap((at) => constraints[at]?.reason ?? [])
+  const reasonsOf = (some: readonly number[]): TimeLineReason[] => {
+    const reasons: TimeLineReason[] = []
+    for (const at of some) {
+      const reason = constraints[at]?.reason
+      if (reason !== undefined) reasons.push(reason)
+    }
+    return reasons
+  }
   const { windows, dropped, because } = settled
+  // Readings dropped together were dropped by the same.
+  const dropReasons = new Map<readonly number[], TimeLineReason[]>()
+  const behind = (way: readonly number[], before: number): TimeLineReason[] => {
+    const known = dropReasons.get(way) ?? reasonsOf(because(way, before))
+    dropReasons.set(way, known)
+    return known
+  }
   return {
     consistent: 'windows' in whole,
     events: input.events.map(({ id, label }, at) => ({
       id,
       label,
-      from: dayOrOpen(windows.earliest[at + 1]),
-      to: dayOrOpen(windows.latest[at + 1]),
+      from: dayOrOpen(windows.earliest(at + 1)),
+      to: dayOrOpen(windows.latest(at + 1)),
       fromBecause: reasonsOf(windows.earliestBecause(at + 1).map(constraintOf)),
       toBecause: reasonsOf(windows.latestBecause(at + 1).map(constraintOf)),
     })),
     droppedReadings: dropped.map(({ fact, reading, way }, at) => ({
       fact: constraints[fact]?.reason.id ?? '',
       reading: readingInWords(reading),
-      because: reasonsOf(because(way, at)),
+      because: behind(way, at),
     })),
     conflicts: conflicts.sets.map(reasonsOf),
     allConflictsFound: conflicts.complete,
@@ -41,8 +55,7 @@ export function timeLine(input: TimeLineInput): TimeLine {
   }
 }
 
-const dayOrOpen = (day: number | undefined): string | null =>
-  day === undefined || !Number.isFinite(day) ? null : isoDay(day)
+const dayOrOpen = (day: number): string | null => (Number.isFinite(day) ? isoDay(day) : null)
 
 /** The facts of a conflict; its rules when it is about nothing but order. */
 function blamed(set: readonly number[], constraints: readonly Constraint[]): readonly number[] {
