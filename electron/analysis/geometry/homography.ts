@@ -1,16 +1,19 @@
 import type { FlatPoints } from './flat-points.ts'
-import { homographyOfFour } from './four-points.ts'
+import { fourPointSolver, homographyOfFour } from './four-points.ts'
 import { leastEigenvector } from './least-eigenvector.ts'
 
 /** Row after row, of any scale: x' ~ h0 x + h1 y + h2 over h6 x + h7 y + h8. */
 export type Homography = Float64Array
 
-/** Moved to their middle and scaled to a root mean square distance of √2. */
-interface Normalised {
-  readonly points: FlatPoints
+/** How points are moved to their middle and scaled to a root mean square distance of √2. */
+interface Moved {
   readonly scale: number
   readonly x: number
   readonly y: number
+}
+
+interface Normalised extends Moved {
+  readonly points: FlatPoints
 }
 
 /**
@@ -24,7 +27,31 @@ export function homographyOf(from: FlatPoints, to: FlatPoints): Homography | nul
   const b = normalise(to)
   if (a === null || b === null) return null
   const h = pairs === 4 ? homographyOfFour(a.points, b.points) : leastSquares(a.points, b.points)
-  return h === null ? null : undone(h, a, b)
+  if (h === null) return null
+  undo(h, a, b)
+  return h
+}
+
+/**
+ * The homography of four pairs of points that are disturbed again and again: moved and scaled as the first ones ask, solved
+ * in the same room each time. `inputs` hold four points and then the four they go to; null where the first ones coincide.
+ */
+export function fourPairsAnew(first: FlatPoints): ((into: Homography, inputs: Float64Array) => boolean) | null {
+  const a = normalise(first.subarray(0, 8))
+  const b = normalise(first.subarray(8, 16))
+  if (a === null || b === null) return null
+  const solve = fourPointSolver()
+  const moved = new Float64Array(16)
+  return (into, inputs) => {
+    for (let at = 0; at < 16; at += 2) {
+      const by = at < 8 ? a : b
+      moved[at] = ((inputs[at] as number) - by.x) * by.scale
+      moved[at + 1] = ((inputs[at + 1] as number) - by.y) * by.scale
+    }
+    if (!solve(into, moved, 0, moved, 8)) return false
+    undo(into, a, b)
+    return true
+  }
 }
 
 /** Least singular vector of the equations of all pairs. */
@@ -71,24 +98,19 @@ function normalMatrix(rows: Float64Array, count: number): Float64Array {
   return matrix
 }
 
-/** H = T'⁻¹ H~ T. */
-function undone(h: Float64Array, a: Normalised, b: Normalised): Homography {
-  const [h0 = 0, h1 = 0, h2 = 0, h3 = 0, h4 = 0, h5 = 0, h6 = 0, h7 = 0, h8 = 0] = h
-  const third = (first: number, second: number, last: number) => last - a.scale * (first * a.x + second * a.y)
-  const w = [a.scale * h6, a.scale * h7, third(h6, h7, h8)] as const
-  const u = [a.scale * h0, a.scale * h1, third(h0, h1, h2)] as const
-  const v = [a.scale * h3, a.scale * h4, third(h3, h4, h5)] as const
-  return Float64Array.of(
-    u[0] / b.scale + b.x * w[0],
-    u[1] / b.scale + b.x * w[1],
-    u[2] / b.scale + b.x * w[2],
-    v[0] / b.scale + b.y * w[0],
-    v[1] / b.scale + b.y * w[1],
-    v[2] / b.scale + b.y * w[2],
-    w[0],
-    w[1],
-    w[2],
-  )
+/** Puts H = T'⁻¹ H~ T in the place of H~. */
+function undo(h: Float64Array, a: Moved, b: Moved): void {
+  for (let row = 0; row < 9; row += 3) {
+    const [first, second] = [h[row] as number, h[row + 1] as number]
+    h[row] = a.scale * first
+    h[row + 1] = a.scale * second
+    h[row + 2] = (h[row + 2] as number) - a.scale * (first * a.x + second * a.y)
+  }
+  for (let column = 0; column < 3; column += 1) {
+    const w = h[6 + column] as number
+    h[column] = (h[column] as number) / b.scale + b.x * w
+    h[3 + column] = (h[3 + column] as number) / b.scale + b.y * w
+  }
 }
 
 /** Where a point goes; its `w` has one sign on one side of the vanishing line and the other beyond. */

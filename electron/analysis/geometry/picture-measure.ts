@@ -1,12 +1,13 @@
 import type { z } from 'zod'
 import type { PictureQuestion, pictureMeasure } from '../../../shared-types/measuring.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import { normalDraw, seededDraw } from '../sampling/seeded-draws.ts'
+import { seededDraw } from '../sampling/seeded-draws.ts'
 import { distributionOf } from '../statistics/drawn-distribution.ts'
 import { normalQuantile } from '../statistics/quantiles.ts'
+import { QuickNormals } from '../statistics/quick-normals.ts'
 import { checkPicture } from './check-picture.ts'
 import { mapped } from './homography.ts'
-import { measureOn, planeFrom } from './measure-on-plane.ts'
+import { measureOn, planeFollowing } from './measure-on-plane.ts'
 import { allInputs, pickedInputs } from './plane-inputs.ts'
 import type { NoPlane } from './rectified-plane.ts'
 
@@ -35,14 +36,16 @@ export function measureInPicture(question: PictureQuestion): z.infer<typeof pict
   const before = estimates.length - 2 * wanted.points.length
   const { widthPx, heightPx } = picture
   const middle = { x: widthPx / 2, y: heightPx / 2, diagonalPx: Math.hypot(widthPx, heightPx) }
+  const start = Float64Array.from(estimates)
+  const planeOf = planeFollowing(plane, start, middle)
+  const places = new Float64Array(start.length - before)
   const valueFrom = (inputs: Float64Array): number => {
-    const h = planeFrom(plane, inputs, middle)
+    const h = planeOf(inputs)
     if (typeof h === 'string') return Number.NaN
     const reference = Math.sign(mapped(h, inputs[0] ?? 0, inputs[1] ?? 0).w)
-    return measureOn(h, wanted.kind, inputs.subarray(before), reference)
+    return measureOn(h, wanted.kind, { inputs, at: before, places }, reference)
   }
-  const start = Float64Array.from(estimates)
-  const found = planeFrom(plane, start, middle)
+  const found = planeOf(start)
   if (typeof found === 'string') throw new ProblemError('input-refused', cures[found], { field: 'plane' })
   const value = valueFrom(start)
   if (!Number.isFinite(value))
@@ -104,12 +107,16 @@ function drawValues(
   us: readonly number[],
   question: PictureQuestion,
 ): Float64Array {
-  const normal = normalDraw(seededDraw(question.seed))
+  const normals = new QuickNormals(seededDraw(question.seed))
+  const deviations = new Float64Array(start.length)
+  const standard = Float64Array.from(us)
   const values = new Float64Array(question.draws)
   const inputs = start.slice()
   let kept = 0
   for (let draw = 0; draw < question.draws; draw += 1) {
-    for (let at = 0; at < start.length; at += 1) inputs[at] = (start[at] ?? 0) + (us[at] ?? 0) * normal()
+    normals.fill(deviations, deviations.length)
+    for (let at = 0; at < start.length; at += 1)
+      inputs[at] = (start[at] as number) + (standard[at] as number) * (deviations[at] as number)
     const value = valueFrom(inputs)
     if (!Number.isFinite(value)) continue
     values[kept] = value
