@@ -8,8 +8,12 @@ import { completionsOf } from './number-completions.ts'
 type Answer = z.infer<typeof identificationNumber.output>
 
 const LENGTH = 17
-const FIRST_MODEL_YEAR = 1981
+/** First model year of the fixed format (43 FR 36448). */
+export const FIRST_MODEL_YEAR = 1981
 const rule = '49 CFR 565.15'
+
+/** A number as it is compared: capitals, without spaces, points and hyphens. */
+export const plainIdentificationNumber = (written: string): string => written.toUpperCase().replace(/[\s.·-]/g, '')
 
 /**
  * A number of the 17-character format: which checks of 49 CFR part 565 pass, fail or do not apply, what position 10 can
@@ -18,7 +22,7 @@ const rule = '49 CFR 565.15'
  * @throws ProblemError when a character is neither of the format nor marked unreadable.
  */
 export function checkIdentificationNumber(question: NumberQuestion): Answer {
-  const number = question.asRead.toUpperCase().replace(/[\s.·-]/g, '')
+  const number = plainIdentificationNumber(question.asRead)
   const early = whyTooEarly(number, question)
   if (early !== null) return withoutFormat(number, early)
   const foreign = [...number].filter((one) => one !== UNREADABLE && !IDENTIFICATION_ALPHABET.includes(one))

@@ -1,5 +1,6 @@
 import type { CarNumber } from '../../../shared-types/car.ts'
 import { featuresText } from '../../../shared-types/car-features.ts'
+import type { NumberChecked } from '../../../shared-types/number-format.ts'
 import { carFeatures } from '../../sheets/car-features.ts'
 import { dimensionList } from '../../sheets/dimension-list.ts'
 import type { Composer } from '../layout/composer.ts'
@@ -49,6 +50,52 @@ export function composeIdentity(composer: Composer): void {
       ? composer.text(owner, 'No number was looked for.')
       : [gap(LINES_BESIDE_HEAD, true), ...numbersTable(composer)],
   )
+  if (composer.content.record.carNumbers.length > 0) {
+    composer.block({ title: 'Seventeen\ncharacters', note: '49 CFR part 565' }, (owner) =>
+      numberFormat(composer, owner),
+    )
+  }
+}
+
+/** Whether the format of 17 characters concerns the car, and each number of it with how every check came out and why. */
+function numberFormat(composer: Composer, owner: Composer['section']) {
+  const { applies, numbers } = composer.content.numberFormat
+  const cell = (text: string, style = styles.cell) => [{ text, style }]
+  return [
+    ...composer.text(owner, applies),
+    ...numbers.flatMap((number) => [
+      ...composer.table(owner, {
+        caption: cell(
+          `${number.rows.map((row) => numbered('N', row)).join(', ')}, ${number.from}: ${number.text}. ${formatSays(number)}`,
+          styles.caption,
+        ),
+        columns: [
+          { head: 'check', widthMm: 24 },
+          { head: 'result', widthMm: 22 },
+          { head: 'because', widthMm: 58 },
+          { head: 'source', widthMm: 26 },
+        ],
+        rows: number.checks.map((check) => ({
+          cells: [
+            cell(check.id),
+            cell(check.result, styles.cellStrong),
+            cell(check.because),
+            cell(check.source, styles.cellSoft),
+          ],
+        })),
+      }),
+    ]),
+  ]
+}
+
+function formatSays({ text, modelYears, makerCode, lowVolumeMaker, completions, completionCount }: NumberChecked) {
+  const years = modelYears.length === 0 ? [] : [`model year ${modelYears.join(' or ')} by position 10`]
+  const maker =
+    makerCode === null ? [] : [`maker’s code ${makerCode}${lowVolumeMaker === true ? ', few vehicles' : ''}`]
+  const shown = completions.length === 0 ? '' : `: ${completions.join(', ')}`
+  const filled = text.includes('?') ? [`${completionCount} numbers fill what could not be read${shown}`] : []
+  const said = [...years, ...maker, ...filled].join('; ')
+  return said === '' ? '' : `${capital(said)}.`
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -4,7 +4,9 @@ import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useAnswer } from '../../store/use-answer.ts'
 import type { Opened } from './IdentitySheet.tsx'
+import { NumbersChecked } from './NumbersChecked.tsx'
 import { agreementOf } from './number-agreement.ts'
 
 interface NumberListProps {
@@ -26,6 +28,7 @@ function AgreementCell({ number }: { readonly number: CarNumber }) {
 
 /** Numbers on paper against numbers as read, compared letter for letter. */
 export function NumberList({ record, opened, onOpen }: NumberListProps) {
+  const { value: format } = useAnswer('numbers.format', {}, record.journalNumber)
   return (
     <Section
       head="Numbers"
@@ -94,6 +97,7 @@ export function NumberList({ record, opened, onOpen }: NumberListProps) {
           },
         ]}
       />
+      {format === null || record.carNumbers.length === 0 ? null : <NumbersChecked format={format} />}
     </Section>
   )
 }
