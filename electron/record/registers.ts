@@ -106,6 +106,10 @@ export const registers: Registers<RegisterName> = {
     },
     readsAs: { countsWith: null },
   },
+  weights: {
+    table: 'own_weights',
+    columns: { weighs: 'text', factor: 'real', reason: 'text', setBy: 'text', setAt: 'text' },
+  },
   claims: {
     table: 'claims',
     columns: {

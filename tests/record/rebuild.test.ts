@@ -32,7 +32,7 @@ describe('a record rebuilt from its journal', () => {
     const target = scratch.file('rebuilt.wmk')
     expect(await rebuildRecord(path, target)).toBe(46)
     const tables = await dumpTables(path)
-    expect(Object.keys(tables).length).toBe(22)
+    expect(Object.keys(tables).length).toBe(23)
     expect(await dumpTables(target)).toEqual(tables)
     expect(statSync(target).mode & 0o777).toBe(0o600)
     const record = await openRecord(target, { readOnly: false })

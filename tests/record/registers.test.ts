@@ -11,6 +11,7 @@ import { edition } from '../../shared-types/edition.ts'
 import { exhibit } from '../../shared-types/exhibit.ts'
 import { finding } from '../../shared-types/finding.ts'
 import { observation } from '../../shared-types/observation.ts'
+import { ownWeight } from '../../shared-types/own-weight.ts'
 import { panelState } from '../../shared-types/panel.ts'
 import { partEntry } from '../../shared-types/part.ts'
 import { gauge, gaugeCheck, spot } from '../../shared-types/reading.ts'
@@ -30,6 +31,7 @@ const schemas: { readonly [R in RegisterName]: z.ZodObject } = {
   gauges: gauge,
   gaugeChecks: gaugeCheck,
   parts: partEntry,
+  weights: ownWeight,
   claims: claim,
   sheets: sheetCopy,
   observations: observation,

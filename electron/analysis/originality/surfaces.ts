@@ -1,6 +1,7 @@
 import type { WeighedPanel } from '../../../shared-types/computations.ts'
 import type { AreaJudgement, Because, SentenceSort } from '../../../shared-types/judgement.ts'
 import { type MetalState, metalState, type PaintState, paintState } from '../../../shared-types/words.ts'
+import { factorWords, type Weighing, weightSource } from './own-weights.ts'
 import { type Standing, shareRange, stateShares } from './shares.ts'
 
 const metalStanding: { readonly [M in MetalState]: Standing } = {
@@ -51,13 +52,16 @@ function inWords(panel: WeighedPanel, question: Question): string {
   return state === 'not determined' || state === 'not inspected' ? `${question} ${state}` : state
 }
 
-function panelLine(panel: WeighedPanel, question: Question): Because {
+function panelLine(panel: WeighedPanel, question: Question, weighs: Weighing): Because {
   const state = inWords(panel, question)
+  const weight = weighs.panel(panel)
+  const times = weight.factor === 1 ? '' : ` × ${factorWords(weight.factor)}`
+  const sources = [panel.areaIsMeasured ? null : 'area: middle of the usual range, recalled', weightSource(weight)]
   return {
-    text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²: ${state}; ${countsAs[panelStanding(panel, question)]}.`,
+    text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²${times}: ${state}; ${countsAs[panelStanding(panel, question)]}.`,
     sort: sortOf(panel, question),
     references: [{ kind: 'panel', key: panel.id }],
-    source: panel.areaIsMeasured ? null : 'area: middle of the usual range, recalled',
+    source: sources.filter((source) => source !== null).join('; ') || null,
   }
 }
 
@@ -72,18 +76,32 @@ const findingLines = (panel: WeighedPanel): readonly Because[] =>
     source: null,
   }))
 
-/** Adds up the surfaces of some panels. A panel counts whole: one with a patch is not a panel of original metal. */
-export function judgeSurfaces(id: string, label: string, panels: readonly WeighedPanel[]): AreaJudgement {
+/**
+ * Adds up the surfaces of some panels, each times the user's weight. A panel counts whole: one with a patch is not a panel
+ * of original metal. The areas and the shares of the states stay what they are, whatever a panel weighs.
+ */
+export function judgeSurfaces(
+  id: string,
+  label: string,
+  panels: readonly WeighedPanel[],
+  weighs: Weighing,
+): AreaJudgement {
   const area = (some: readonly WeighedPanel[]) => some.reduce((total, panel) => total + panel.areaM2, 0)
+  const weightOf = (panel: WeighedPanel) => panel.areaM2 * weighs.panel(panel).factor
   const seen = panels.filter((panel) => panel.inspection === 'inspected')
   const judged = (question: Question) =>
     shareRange(
-      panels.map((panel) => ({ weight: panel.areaM2, standing: panelStanding(panel, question) })),
+      panels.map((panel) => ({ weight: weightOf(panel), standing: panelStanding(panel, question) })),
       {
         id: `${id}/${questions[question].id}`,
         label: questions[question].label,
-        basis: basisOf(panels, area(panels)),
-        because: [totalLine(panels, question, area), ...byWeight(panels).flatMap((panel) => chain(panel, question))],
+        basis: basisOf(panels, weighs),
+        because: [
+          totalLine(panels, question, weighs),
+          ...panels
+            .toSorted((one, other) => weightOf(other) - weightOf(one))
+            .flatMap((panel) => chain(panel, question, weighs)),
+        ],
       },
     )
   return {
@@ -100,30 +118,41 @@ export function judgeSurfaces(id: string, label: string, panels: readonly Weighe
   }
 }
 
-const chain = (panel: WeighedPanel, question: Question): readonly Because[] => [
-  panelLine(panel, question),
+/** Heaviest first, so that the first lines of a chain carry most of it. */
+const chain = (panel: WeighedPanel, question: Question, weighs: Weighing): readonly Because[] => [
+  panelLine(panel, question, weighs),
   ...(panel.inspection === 'inspected' ? findingLines(panel) : []),
 ]
 
-/** Greatest first, so that the first lines of a chain carry most of it. */
-const byWeight = (panels: readonly WeighedPanel[]): readonly WeighedPanel[] =>
-  panels.toSorted((one, other) => other.areaM2 - one.areaM2)
-
-function basisOf(panels: readonly WeighedPanel[], areaM2: number): string {
-  const recalled = panels.filter((panel) => !panel.areaIsMeasured).length
-  const doubt = recalled === 0 ? '' : `, ${recalled} of ${panels.length} areas not measured`
-  return `by area, ${areaM2.toFixed(2)} m²${doubt}`
+/** Area of some panels, and what it comes to times the user's weights; the same where none is set. */
+function addedUp(panels: readonly WeighedPanel[], weighs: Weighing) {
+  return {
+    areaM2: panels.reduce((total, panel) => total + panel.areaM2, 0),
+    weight: panels.reduce((total, panel) => total + panel.areaM2 * weighs.panel(panel).factor, 0),
+    weighed: panels.some((panel) => weighs.panel(panel).factor !== 1),
+  }
 }
 
-function totalLine(
-  panels: readonly WeighedPanel[],
-  question: Question,
-  area: (some: readonly WeighedPanel[]) => number,
-): Because {
-  const of = (standing: Standing) =>
-    area(panels.filter((panel) => panelStanding(panel, question) === standing)).toFixed(2)
+function basisOf(panels: readonly WeighedPanel[], weighs: Weighing): string {
+  const { areaM2, weight, weighed } = addedUp(panels, weighs)
+  const recalled = panels.filter((panel) => !panel.areaIsMeasured).length
+  const doubt = recalled === 0 ? '' : `, ${recalled} of ${panels.length} areas not measured`
+  const by = weighed ? `by area and the weights set, ${areaM2.toFixed(2)} m² counted as ${weight.toFixed(2)}` : null
+  return `${by ?? `by area, ${areaM2.toFixed(2)} m²`}${doubt}`
+}
+
+function totalLine(panels: readonly WeighedPanel[], question: Question, weighs: Weighing): Because {
+  const { areaM2, weight, weighed } = addedUp(panels, weighs)
+  const unit = weighed ? '' : ' m²'
+  const whole = weighed
+    ? `${areaM2.toFixed(2)} m², counted by the weights set as ${weight.toFixed(2)}`
+    : `${areaM2.toFixed(2)} m²`
+  const of = (standing: Standing) => {
+    const some = panels.filter((panel) => panelStanding(panel, question) === standing)
+    return `${addedUp(some, weighs).weight.toFixed(2)}${unit}`
+  }
   return {
-    text: `Of ${area(panels).toFixed(2)} m², ${of('yes')} m² count as original, ${of('no')} m² as not original and ${of('open')} m² may be either.`,
+    text: `Of ${whole}, ${of('yes')} count as original, ${of('no')} as not original and ${of('open')} may be either.`,
     sort: 'computed',
     references: [],
     source: null,

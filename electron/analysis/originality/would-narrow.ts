@@ -1,5 +1,6 @@
 import type { CountedPart, WeighedPanel } from '../../../shared-types/computations.ts'
 import type { NarrowedRange, WouldNarrow } from '../../../shared-types/judgement.ts'
+import type { Weighing } from './own-weights.ts'
 import { partStanding } from './parts.ts'
 import { type Standing, shareBounds, type Weighed } from './shares.ts'
 import { panelStanding } from './surfaces.ts'
@@ -21,16 +22,24 @@ interface Added<Thing> {
  * whichever way it comes out. The ranges are linear in the weights, so the figures are exact. Greatest narrowing of any one
  * range first, then of all ranges.
  */
-export function wouldNarrow(panels: readonly WeighedPanel[], parts: readonly CountedPart[]): readonly WouldNarrow[] {
+export function wouldNarrow(
+  panels: readonly WeighedPanel[],
+  parts: readonly CountedPart[],
+  weighs: Weighing,
+): readonly WouldNarrow[] {
   const surface = (question: 'metal' | 'paint'): Added<WeighedPanel> => ({
     range: question === 'metal' ? 'original metal' : 'factory finish',
-    things: panels.map((thing) => ({ thing, weight: thing.areaM2, standing: panelStanding(thing, question) })),
+    things: panels.map((thing) => ({
+      thing,
+      weight: thing.areaM2 * weighs.panel(thing).factor,
+      standing: panelStanding(thing, question),
+    })),
   })
   const counted: Added<CountedPart> = {
     range: 'parts',
     things: parts
       .filter(({ leftOut }) => leftOut === null)
-      .map((thing) => ({ thing, weight: 1, standing: partStanding(thing) })),
+      .map((thing) => ({ thing, weight: weighs.part(thing).factor, standing: partStanding(thing) })),
   }
   const ofPanels = openOf([surface('metal'), surface('paint')], (panel) => ({
     reference: { kind: 'panel', key: panel.id },

@@ -14,6 +14,7 @@ const registerNames: Readonly<Record<RegisterName, string>> = {
   gauges: 'Gauge',
   gaugeChecks: 'Check of a gauge',
   parts: 'Part',
+  weights: 'Weight of',
   claims: 'Claim',
   sheets: 'Reference sheet',
   observations: 'Observation of',

@@ -4,6 +4,7 @@ import type { Composer } from '../layout/composer.ts'
 import type { Span } from '../layout/line-breaking.ts'
 import { numberedList } from '../layout/listed.ts'
 import { styles } from '../layout/text-style.ts'
+import { dayText } from '../wording/dates.ts'
 import { figure, NARROW, shareBounds } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 
@@ -19,7 +20,8 @@ export function composeOriginality(composer: Composer): void {
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
     { text, style: styles.caption },
   ]
-  composer.block({ title: 'Metal', note: 'computed, by area' }, (owner) =>
+  const weighed = judgement.unweighed === null ? '' : ' and the weights set'
+  composer.block({ title: 'Metal', note: `computed, by area${weighed}` }, (owner) =>
     shareBars(
       composer,
       owner,
@@ -27,7 +29,7 @@ export function composeOriginality(composer: Composer): void {
       caption('Original metal: at least the solid bar, at most the solid and the open bar.'),
     ),
   )
-  composer.block({ title: 'Paint', note: 'computed, by area' }, (owner) =>
+  composer.block({ title: 'Paint', note: `computed, by area${weighed}` }, (owner) =>
     shareBars(
       composer,
       owner,
@@ -36,10 +38,11 @@ export function composeOriginality(composer: Composer): void {
     ),
   )
   if (judgement.parts.length > 0) {
-    composer.block({ title: 'Parts', note: 'computed, by count' }, (owner) =>
-      shareBars(composer, owner, judgement.parts, caption('Parts as fitted at the factory, by count.')),
+    composer.block({ title: 'Parts', note: `computed, by count${weighed}` }, (owner) =>
+      shareBars(composer, owner, judgement.parts, caption(`Parts as fitted at the factory, by count${weighed}.`)),
     )
   }
+  composer.block({ title: 'Weights', note: 'the user’s' }, (owner) => weights(composer, owner))
   composer.block({ title: 'States', note: 'of the whole body' }, (owner) => statesTable(composer, owner))
   composer.block({ title: 'Because', note: 'the steps behind the shares' }, (owner) =>
     numberedList(
@@ -71,7 +74,7 @@ export function composeOriginality(composer: Composer): void {
 
 /** The open things that keep a range open most, with by how many points of a hundred settling each would narrow it. */
 function narrowing(composer: Composer, owner: Composer['section']) {
-  const { wouldNarrow, weights } = composer.content.judgement
+  const { wouldNarrow } = composer.content.judgement
   const cell = (text: string) => [{ text, style: styles.cell }]
   const shown = wouldNarrow.slice(0, MOST_TO_LOOK_AT)
   const more = wouldNarrow.length - shown.length
@@ -79,32 +82,67 @@ function narrowing(composer: Composer, owner: Composer['section']) {
     const found = thing.narrows.find((each) => each.range === range)
     return cell(found === undefined ? '' : found.points < 0.05 ? 'under 0.1' : figure(found.points, 1))
   }
+  return composer.table(owner, {
+    caption: [
+      {
+        text: `By how many points of a hundred each range becomes narrower once the thing is settled, whichever way.${more > 0 ? ` ${more} more things are open, each with less.` : ''}`,
+        style: styles.caption,
+      },
+    ],
+    columns: [
+      { head: 'thing', widthMm: 42 },
+      { head: 'open, since', widthMm: 46 },
+      { head: 'metal', widthMm: 14, align: 'right' },
+      { head: 'paint', widthMm: 14, align: 'right' },
+      { head: 'parts', widthMm: 14, align: 'right' },
+    ],
+    rows: shown.map((thing) => ({
+      cells: [
+        cell(thing.label),
+        cell(thing.how),
+        points(thing, 'original metal'),
+        points(thing, 'factory finish'),
+        points(thing, 'parts'),
+      ],
+    })),
+  })
+}
+
+/** The weights the user set, with who set them and when; the shares without them; and the basis in words. */
+function weights(composer: Composer, owner: Composer['section']) {
+  const { weightsSet, unweighed, weights: words } = composer.content.judgement
+  const cell = (text: string) => [{ text, style: styles.cell }]
+  const basis = composer.text(owner, [{ text: words, style: styles.running }])
+  if (unweighed === null) return [...composer.text(owner, 'None is set.'), ...basis]
+  const plain = [
+    `${shareBounds(unweighed.originalMetal.lowPercent, unweighed.originalMetal.highPercent)} original metal`,
+    `${shareBounds(unweighed.factoryPaint.lowPercent, unweighed.factoryPaint.highPercent)} factory finish`,
+    ...(unweighed.parts === null
+      ? []
+      : [`${shareBounds(unweighed.parts.lowPercent, unweighed.parts.highPercent)} of its parts`]),
+  ].join(', ')
   return [
     ...composer.table(owner, {
-      caption: [
-        {
-          text: `By how many points of a hundred each range becomes narrower once the thing is settled, whichever way.${more > 0 ? ` ${more} more things are open, each with less.` : ''}`,
-          style: styles.caption,
-        },
-      ],
+      caption: [{ text: 'How many times each thing counts, by whom it was set, and why.', style: styles.caption }],
       columns: [
-        { head: 'thing', widthMm: 42 },
-        { head: 'open, since', widthMm: 46 },
-        { head: 'metal', widthMm: 14, align: 'right' },
-        { head: 'paint', widthMm: 14, align: 'right' },
-        { head: 'parts', widthMm: 14, align: 'right' },
+        { head: 'weight of', widthMm: 44 },
+        { head: 'times', widthMm: 12, align: 'right' },
+        { head: 'counts for', widthMm: 20 },
+        { head: 'set by', widthMm: 30 },
+        { head: 'why', widthMm: 24 },
       ],
-      rows: shown.map((thing) => ({
+      rows: weightsSet.map((weight) => ({
         cells: [
-          cell(thing.label),
-          cell(thing.how),
-          points(thing, 'original metal'),
-          points(thing, 'factory finish'),
-          points(thing, 'parts'),
+          cell(`${weight.label}, ${weight.sort}`),
+          cell(String(weight.factor)),
+          cell(`${weight.things} ${weight.sort.includes('part') ? 'parts' : 'panels'}`),
+          cell(`${weight.setBy === '' ? 'not named' : weight.setBy}, ${dayText(weight.setAt.slice(0, 10))}`),
+          cell(weight.reason === '' ? 'not stated' : weight.reason),
         ],
       })),
     }),
-    ...composer.text(owner, [{ text: weights, style: styles.running }]),
+    ...composer.text(owner, `Without them the whole car stands at ${plain}.`),
+    ...basis,
   ]
 }
 

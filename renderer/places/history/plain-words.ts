@@ -14,6 +14,7 @@ const rowNames: { readonly [R in RegisterName]: string } = {
   gauges: 'gauge',
   gaugeChecks: 'gauge check',
   parts: 'part',
+  weights: 'weight of',
   claims: 'claim',
   sheets: 'reference sheet',
   observations: 'observation of',

@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useCallback, useRef, useState } from 'react'
 import type { Judgement as JudgementView } from '../../../shared-types/judgement.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { BOUNDS_MEANING } from '../../parts-of-page/number-forms.ts'
@@ -13,6 +13,8 @@ import { BarAxis } from './BarAxis.tsx'
 import { CoverageLines } from './CoverageLines.tsx'
 import { OpenQuestions } from './OpenQuestions.tsx'
 import { ShareLine } from './ShareLine.tsx'
+import { WeightForm } from './WeightForm.tsx'
+import { WeightList } from './WeightList.tsx'
 import { WouldNarrowList } from './WouldNarrowList.tsx'
 import '../place-lines.css'
 import './judgement.css'
@@ -32,7 +34,13 @@ function useLineKeys(): React.RefObject<HTMLDivElement | null> {
   return lines
 }
 
-function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) {
+interface JudgementColumnsProps {
+  readonly judgement: JudgementView
+  readonly readOnly: boolean
+  readonly onWeight: (weighs: string | null) => void
+}
+
+function JudgementColumns({ judgement, readOnly, onWeight }: JudgementColumnsProps) {
   const lines = useLineKeys()
   return (
     <div className="judgement-columns" ref={lines}>
@@ -60,8 +68,13 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
       </div>
       <div>
         <CoverageLines coverage={judgement.coverage} />
-        <WouldNarrowList things={judgement.wouldNarrow} weights={judgement.weights} />
-        <Section head="Parts, by group" level="column" beside="by count">
+        <WouldNarrowList things={judgement.wouldNarrow} />
+        <WeightList judgement={judgement} readOnly={readOnly} onWeight={onWeight} />
+        <Section
+          head="Parts, by group"
+          level="column"
+          beside={judgement.unweighed === null ? 'by count' : 'by count and the weights set'}
+        >
           <BarAxis />
           {judgement.parts.length === 0 ? <p className="place-note">No part is on the list.</p> : null}
           {judgement.parts.map((range) => (
@@ -76,15 +89,39 @@ function JudgementColumns({ judgement }: { readonly judgement: JudgementView }) 
 
 function JudgementPage({ record }: { readonly record: RecordView }) {
   const judgement = useAnswer('judgement.view', {}, record.journalNumber)
+  const [weighs, setWeighs] = useState<string | null | undefined>(undefined)
+  const { readOnly } = record
+  const onWeight = useCallback(
+    (key: string | null) => {
+      if (!readOnly) setWeighs(key)
+    },
+    [readOnly],
+  )
+  useKeys('Weights', [{ keys: 'W', does: 'set a weight', run: () => onWeight(null) }])
   return (
-    <PlacePage name="Judgement">
+    <PlacePage
+      name="Judgement"
+      sheetName="Entry"
+      {...(weighs === undefined
+        ? {}
+        : {
+            sheet: (
+              <WeightForm
+                key={weighs ?? ''}
+                row={record.weights.find((weight) => weight.weighs === weighs) ?? null}
+                follows={record.journalNumber}
+                onLeave={() => setWeighs(undefined)}
+              />
+            ),
+          })}
+    >
       <ProblemNote problem={judgement.problem} />
       {judgement.value === null ? (
         <p className="place-note" role="status">
           {judgement.busy ? 'reckoning from the record' : ''}
         </p>
       ) : (
-        <JudgementColumns judgement={judgement.value} />
+        <JudgementColumns judgement={judgement.value} readOnly={readOnly} onWeight={onWeight} />
       )}
     </PlacePage>
   )

@@ -31,14 +31,8 @@ function Line({ thing }: { readonly thing: WouldNarrow }) {
   )
 }
 
-interface WouldNarrowListProps {
-  readonly things: readonly WouldNarrow[]
-  /** What each thing weighs, and on what basis. */
-  readonly weights: string
-}
-
 /** What to look at, the thing first that keeps a range open most, with what settling it would leave of the range. */
-export function WouldNarrowList({ things, weights }: WouldNarrowListProps) {
+export function WouldNarrowList({ things }: { readonly things: readonly WouldNarrow[] }) {
   const [all, setAll] = useState(false)
   const more = things.length - FIRST_SHOWN
   return (
@@ -54,7 +48,6 @@ export function WouldNarrowList({ things, weights }: WouldNarrowListProps) {
           {all ? `the first ${FIRST_SHOWN} alone` : `${more} more`}
         </button>
       ) : null}
-      <p className="place-note">{weights}</p>
     </Section>
   )
 }
