@@ -11,6 +11,7 @@ import {
   pictureMeasure,
   tellExactness,
 } from './measuring.ts'
+import { ownWeight, weightFound } from './own-weight.ts'
 import { panelId } from './panel.ts'
 import { readingValue } from './reading.ts'
 import { jointOptions, partSupport, randomSample, sampleBound, sampleSize } from './sampling.ts'
@@ -125,8 +126,13 @@ export type CountedPart = z.infer<typeof countedPart>
 const bounds = z.strictObject({ lowPercent: percent, highPercent: percent })
 
 const originality = {
-  about: 'Shares of metal, paint and parts as bounds: low when all that is unseen is bad, high when it is all good.',
-  input: z.strictObject({ panels: z.array(weighedPanel).readonly(), parts: z.array(countedPart).readonly() }),
+  about:
+    'Shares of metal, paint and parts as bounds, by area and by count times the user’s weights: low when all that is unseen is bad, high when it is all good.',
+  input: z.strictObject({
+    panels: z.array(weighedPanel).readonly(),
+    parts: z.array(countedPart).readonly(),
+    weights: z.array(ownWeight).default([]).readonly(),
+  }),
   output: z.strictObject({
     coverage: z
       .array(
@@ -166,6 +172,9 @@ const originality = {
       )
       .readonly(),
     weights: z.string(),
+    weightsSet: z.array(weightFound).readonly(),
+    /** The shares of the whole without the weights set; null where none is. */
+    unweighed: z.strictObject({ originalMetal: bounds, factoryPaint: bounds, parts: bounds.nullable() }).nullable(),
   }),
 }
 

@@ -21,7 +21,9 @@ import type { IdentityView, NextLook, OfferedSheet, TellView } from './identity-
 import type { GapJoint } from './joint.ts'
 import type { Judgement } from './judgement.ts'
 import type { PictureAnswer, TellMeasured } from './measuring-view.ts'
+import type { NumberFormat } from './number-format.ts'
 import { observation, tellKey } from './observation.ts'
+import { ownWeightDraft, type Weighable, weighedKey } from './own-weight.ts'
 import { type CarFeature, type PanelList, panelId } from './panel.ts'
 import { type PartDefinition, partEntry, partId } from './part.ts'
 import type { InterchangeView, PartExpectations } from './part-expectation.ts'
@@ -114,6 +116,8 @@ export const requests = {
   'sheets.offered': asking<readonly OfferedSheet[]>()({}),
   /** What a claim can say in the terms of the record's sheets. */
   'sheets.terms': asking<readonly SheetTerms[]>()({}),
+  /** Every number of 17 characters against 49 CFR part 565, and whether the format concerns this car. */
+  'numbers.format': asking<NumberFormat>()({}),
   /** Tells that are looked for on one panel, in the order of the sheets; nothing is inferred, so none has bits. */
   'tells.ofPanel': asking<readonly TellView[]>()({ panelId }),
   /** What the car can still be; `whatIf` stands in for what is recorded of those tells, and is not kept. */
@@ -143,6 +147,8 @@ export const requests = {
   /** The three looks worth most for the whole build; empty without a sheet, and where nothing can be inferred. */
   'looks.next': asking<readonly NextLook[]>()({}),
   'judgement.view': asking<Judgement>()({}),
+  /** Everything of this car a weight of the user's own can be set for. */
+  'judgement.weighable': asking<readonly Weighable[]>()({}),
   /** Everything dated on the car, narrowed together, with conflicts; and the same as a figure. */
   'dates.timeLine': asking<{ readonly view: TimeLineView; readonly figure: TimeLineFigure }>()({}),
   'register.table': asking<{ readonly fileName: string; readonly csv: string }>()({
@@ -192,6 +198,9 @@ export const requests = {
   'gaugeCheck.add': changing({ draft: gaugeCheckDraft }),
   'gaugeCheck.withdraw': changing({ number }),
   'part.set': changing({ entry: partEntry }),
+  /** Sets how many times a thing counts in the shares of originality, in the examiner's name. */
+  'weight.set': changing({ draft: ownWeightDraft }),
+  'weight.withdraw': changing({ weighs: weighedKey }),
   'claim.add': changing({ draft: claimDraft }),
   'claim.amend': changing({ number, draft: claimDraft }),
   'claim.withdraw': changing({ number }),

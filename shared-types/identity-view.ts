@@ -121,6 +121,8 @@ export interface NextLook {
 export interface NumberReadView {
   /** Rows of the record that read alike. */
   readonly rows: readonly number[]
+  /** Parts it was read on, where the list of numbers does not have it. */
+  readonly parts: readonly string[]
   /** What number it is, by the sheet. */
   readonly name: string
   readonly asRead: string

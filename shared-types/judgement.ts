@@ -1,3 +1,5 @@
+import type { WeightFound } from './own-weight.ts'
+
 /** What stands behind one step of a conclusion. */
 export type SentenceSort =
   | 'seen'
@@ -81,6 +83,12 @@ export interface NarrowedRange {
   readonly ifYes: Bounds
   readonly ifNo: Bounds
 }
+/** Shares of the whole car without the user's weights. */
+export interface Unweighed {
+  readonly originalMetal: Bounds
+  readonly factoryPaint: Bounds
+  readonly parts: Bounds | null
+}
 type Bounds = Pick<ShareRange, 'lowPercent' | 'highPercent'>
 
 /** A panel or part that is not settled, with what settling it would do to the ranges. */
@@ -115,4 +123,8 @@ export interface Judgement {
   readonly wouldNarrow: readonly WouldNarrow[]
   /** What each thing weighs, and on what basis, in words. */
   readonly weights: string
+  /** Weights the user set, with who set them and when. */
+  readonly weightsSet: readonly WeightFound[]
+  /** The shares without them; null where none is set. */
+  readonly unweighed: Unweighed | null
 }

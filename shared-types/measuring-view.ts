@@ -24,3 +24,13 @@ export interface TellMeasured {
   /** What is noted of it as measured; null when nothing is. */
   readonly noted: Observation['measured']
 }
+
+/** A measure on a photograph the record keeps, measured again from its picks. */
+export interface KeptPicture {
+  readonly exhibit: number
+  readonly photograph: number
+  readonly what: string
+  readonly answer: PictureAnswer
+  /** Tells that take their value from it, with what it decides. */
+  readonly tells: readonly TellMeasured[]
+}

@@ -9,6 +9,9 @@ export const partId = z
   .regex(/^[a-z0-9]+(-[a-z0-9]+)*(\.([LR]|[1-9][0-9]?))?$/)
   .max(80)
 
+/** Id of a part without side or number. */
+export const partBase = (id: string): string => id.replace(/\.([LR]|[1-9][0-9]?)$/, '')
+
 /** What was found of one part; keyed by `partId`. A part without a row is not seen. */
 export const partEntry = z.strictObject({
   partId,

@@ -5,6 +5,7 @@ import type { Edition } from './edition.ts'
 import type { Exhibit } from './exhibit.ts'
 import type { Finding } from './finding.ts'
 import type { Observation } from './observation.ts'
+import type { OwnWeight } from './own-weight.ts'
 import type { PanelState } from './panel.ts'
 import type { PartEntry } from './part.ts'
 import type { Gauge, GaugeCheck, Spot } from './reading.ts'
@@ -23,6 +24,7 @@ export interface RegisterRows {
   gauges: Gauge
   gaugeChecks: GaugeCheck
   parts: PartEntry
+  weights: OwnWeight
   claims: Claim
   sheets: SheetCopy
   observations: Observation
@@ -45,6 +47,7 @@ export const registerKeys = {
   gauges: 'number',
   gaugeChecks: 'number',
   parts: 'partId',
+  weights: 'weighs',
   claims: 'number',
   sheets: 'sheetId',
   observations: 'tell',
@@ -104,6 +107,8 @@ export interface RecordView {
   readonly gauges: readonly Gauge[]
   readonly gaugeChecks: readonly GaugeCheck[]
   readonly parts: readonly PartEntry[]
+  /** Weights the user set for the shares of originality. */
+  readonly weights: readonly OwnWeight[]
   readonly claims: readonly Claim[]
   readonly sheets: readonly SheetCopy[]
   readonly observations: readonly Observation[]

@@ -7,6 +7,8 @@ import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
+import type { KeptPicture } from '../../shared-types/measuring-view.ts'
+import type { NumberFormat } from '../../shared-types/number-format.ts'
 import type { PanelList } from '../../shared-types/panel.ts'
 import type { PartDefinition } from '../../shared-types/part.ts'
 import type { PartsReported } from '../../shared-types/part-expectation.ts'
@@ -40,6 +42,8 @@ export interface ComputedContent {
   readonly judgement: Judgement
   /** What the car can still be by the record's reference sheets; null without a sheet. */
   readonly identity: IdentityView | null
+  /** Numbers of 17 characters against the rule for them. */
+  readonly numberFormat: NumberFormat
   /** Everything dated, narrowed together. */
   readonly timeLine: TimeLineView
   /** Parts against what the sheets expect, and interchange used; null without a sheet. */
@@ -52,6 +56,8 @@ export interface ComputedContent {
   readonly coatingCar: CoatingCar
   /** Measurements by tape or calliper, worked out again from their readings. */
   readonly measurements: readonly KeptTape[]
+  /** Measures on photographs, measured again from their picks. */
+  readonly photographMeasures: readonly KeptPicture[]
   /** Random samples of alike things, with what each says of the rest. */
   readonly samples: readonly KeptSample[]
 }

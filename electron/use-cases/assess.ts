@@ -5,6 +5,8 @@ import type { ComputationOutput, SpotSummary } from '../../shared-types/computat
 import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
+import type { KeptPicture } from '../../shared-types/measuring-view.ts'
+import type { NumberFormat } from '../../shared-types/number-format.ts'
 import type { PartsReported } from '../../shared-types/part-expectation.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import type { KeptTape } from '../../shared-types/tape-answer.ts'
@@ -16,7 +18,9 @@ import { coatingChangesOf } from './coating-change.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
+import { numberFormatOf } from './number-format.ts'
 import { partsJudged } from './part-expectation.ts'
+import { keptPictures } from './pictures-kept.ts'
 import type { Program } from './program.ts'
 import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
@@ -32,6 +36,8 @@ export interface Assessment {
   readonly judgement: Judgement
   /** What the car can still be, with every because-chain; null without a reference sheet. */
   readonly identity: IdentityView | null
+  /** Numbers of 17 characters against 49 CFR part 565. */
+  readonly numberFormat: NumberFormat
   /** Everything dated: windows narrowed with reasons, conflicts as smallest sets, what could not be read. */
   readonly timeLine: TimeLineView
   /** Each part against what the sheets expect of this car, and their interchange; null without a reference sheet. */
@@ -42,6 +48,8 @@ export interface Assessment {
   readonly coatingChanges: readonly CoatingChange[]
   /** Measurements that came of readings, each with what it decides and what it leaves tied. */
   readonly measurements: readonly KeptTape[]
+  /** Measures on photographs, with their uncertainty and the tells they decide. */
+  readonly photographMeasures: readonly KeptPicture[]
   readonly samples: readonly KeptSample[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
@@ -63,12 +71,14 @@ export async function assess(program: Program): Promise<Assessment> {
     journalHash: view.journalHash,
     judgement: judge(view),
     identity,
+    numberFormat: numberFormatOf(view),
     timeLine: await timeLineOf(record, identity),
     parts: view.sheets.length === 0 ? null : await partsJudged(record, shelfOf(program)),
     coatingMaps: await coatingMapsOf(view),
     coatingCar: coatingCar(view),
     coatingChanges: await coatingChangesOf(view),
     measurements: await keptTapes(record),
+    photographMeasures: await keptPictures(record),
     samples: keptSamples(view),
     spots: view.spots.map((spot) => ({
       spot: spot.number,

@@ -1,4 +1,3 @@
-import type { CarNumber } from '../../shared-types/car.ts'
 import type { Claim } from '../../shared-types/claim.ts'
 import type { IdentityClaim, IdentityEvidence, IdentityLiteral } from '../../shared-types/identity-model.ts'
 import type { Observation } from '../../shared-types/observation.ts'
@@ -6,7 +5,7 @@ import { measuredLikelihood } from '../analysis/identity/measured-likelihood.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
 import { numbersAtTheirWord } from './identity-number-words.ts'
-import { type NumberRead, numbersRead } from './identity-numbers.ts'
+import { type NumberRead, numbersRead, type RowsWithNumbers } from './identity-numbers.ts'
 import { rowMark } from './row-marks.ts'
 
 /** Weight of each value of a tell under what was noted; null where it says nothing. */
@@ -57,16 +56,16 @@ export interface Noted {
   readonly numbers: readonly NumberRead[]
 }
 
-type Rows = { readonly observations: readonly Observation[]; readonly carNumbers: readonly CarNumber[] }
+type Rows = RowsWithNumbers & { readonly observations: readonly Observation[] }
 
 /** Observations and numbers of a record as its sheets read them. */
-export function notedBy({ observations, carNumbers }: Rows, compiled: CompiledSheets): Noted {
+export function notedBy({ observations, ...rows }: Rows, compiled: CompiledSheets): Noted {
   const tells = new Map(compiled.tells.map((tell) => [tell.key, tell]))
   const weighed = observations.filter((row) => {
     const tell = tells.get(row.tell)
     return tell !== undefined && seenOf(row, tell) !== null
   })
-  const numbers = numbersRead(carNumbers, new Set(weighed.map(({ tell }) => tell)), compiled)
+  const numbers = numbersRead(rows, new Set(weighed.map(({ tell }) => tell)), compiled)
   return { observations, numbers }
 }
 

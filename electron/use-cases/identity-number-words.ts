@@ -7,11 +7,11 @@ import { daysAsLiteral } from '../sheets/reference/date-literals.ts'
 import { conditionWords, dayWords } from '../sheets/reference/fact-words.ts'
 import { sourceText } from '../sheets/reference/model-draft.ts'
 import type { NumberRead } from './identity-numbers.ts'
-import { listOfMarks, rowMark } from './row-marks.ts'
+import { listOfMarks } from './row-marks.ts'
 
 type Numbers = { readonly numbers: readonly NumberRead[] }
 
-const marksOf = ({ rows }: NumberRead): string => listOfMarks(rows.map(({ number }) => rowMark('carNumbers', number)))
+const marksOf = ({ rows }: NumberRead): string => listOfMarks(rows.map(({ mark }) => mark))
 
 /** A number as printed in a chain: "Chassis number SC 11387 (N 1)". */
 export const numberWords = (read: NumberRead): string => `${read.of.number.name} ${read.asRead} (${marksOf(read)})`
@@ -123,7 +123,8 @@ export function misfits({ numbers }: Numbers, compiled: CompiledSheets): Pick<Id
 /** Every number a sheet could read: what it says, whether it counts, and for which tells it stands. */
 export const numberViews = ({ numbers }: Numbers, compiled: CompiledSheets): readonly NumberReadView[] =>
   numbers.map((number) => ({
-    rows: number.rows.map((row) => row.number),
+    rows: number.rows.flatMap(({ carNumber }) => carNumber ?? []),
+    parts: number.rows.flatMap(({ partId }) => partId ?? []),
     name: number.of.number.name,
     asRead: number.asRead,
     says: placesSaid(number, compiled).map(({ words }) => words),

@@ -15,6 +15,7 @@ import { computeAside } from './computing/compute-aside.ts'
 import { identityEvidence, literalsOf, notedBy } from './identity-evidence.ts'
 import { moreAbout, nothingAsked } from './identity-more.ts'
 import { numberViews } from './identity-number-words.ts'
+import type { RowsWithNumbers } from './identity-numbers.ts'
 import { claimViews, conflictViews, tellViews, variableViews } from './identity-words.ts'
 import { checkObservation } from './observations.ts'
 import type { Program, UseCases } from './program.ts'
@@ -83,7 +84,7 @@ export const identityOf = async (record: CarRecord, asked: AskedOfIdentity = {})
   identityBy(await sheetsOfRecord(record), record.view(), asked)
 
 /** What of a record identity is inferred from. */
-export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'claims' | 'carNumbers'>
+export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'claims'> & RowsWithNumbers
 
 /** The same by any sheets, whether a record holds them or not. `view.sheets` are those named in the answer. */
 export async function identityBy(
@@ -99,7 +100,7 @@ export async function identityBy(
     const tell = compiled.tells.find(({ key }) => key === row.tell)
     if (tell !== undefined) checkObservation(row, tell)
   }
-  const noted = notedBy({ observations: standing(view, whatIf), carNumbers: view.carNumbers }, compiled)
+  const noted = notedBy({ ...view, observations: standing(view, whatIf) }, compiled)
   const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
   const asked: IdentityInput = {
@@ -142,7 +143,7 @@ async function moreOf(
   const own = await sheetsOfRecord(record)
   const { compiled, problem } = own
   if (compiled === null || compiled.model === null || problem !== null) return null
-  const noted = notedBy({ observations: standing(view, whatIf), carNumbers: view.carNumbers }, compiled)
+  const noted = notedBy({ ...view, observations: standing(view, whatIf) }, compiled)
   const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
   return moreAbout({ own, compiled, evidence, statements, noted, shelf })
@@ -165,9 +166,10 @@ let lastLooks: { readonly key: string; readonly looks: readonly NextLook[] } | n
 
 /** The looks worth most now, whatever place is open. */
 async function nextLooks(record: CarRecord, shelf: string): Promise<readonly NextLook[]> {
-  const { sheets, observations, claims, carNumbers } = record.view()
+  const { sheets, observations, claims, carNumbers, parts } = record.view()
   if (sheets.length === 0) return []
-  const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims, carNumbers])
+  const read = parts.map(({ partId, numberAsRead, learned }) => [partId, numberAsRead, learned])
+  const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims, carNumbers, read])
   if (lastLooks?.key === key) return lastLooks.looks
   const { tells } = await identityOf(record, { chainsOf: [], shelf })
   const looks = tells

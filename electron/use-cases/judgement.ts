@@ -1,11 +1,13 @@
 import type { CountedPart, WeighedPanel } from '../../shared-types/computations.ts'
 import type { Finding } from '../../shared-types/finding.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
+import type { Weighable } from '../../shared-types/own-weight.ts'
 import { type PanelDefinition, panelName } from '../../shared-types/panel.ts'
 import type { PartDefinition, PartEntry } from '../../shared-types/part.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { openQuestions } from '../analysis/originality/open-questions.ts'
 import { originality } from '../analysis/originality/originality.ts'
+import { weighable } from '../analysis/originality/own-weights.ts'
 import { bodyAreaOf } from '../sheets/panel-list.ts'
 import { partDefinition, partGroups, partsOfEveryCar } from '../sheets/parts-list.ts'
 import { panelStateOf, panelsOfRecord } from './panels-of-record.ts'
@@ -15,16 +17,23 @@ import { rowMark, shortened } from './row-marks.ts'
 /** The record's judgement, computed anew: shares as bounds, open questions, what to look at next. */
 export function judge(view: RecordView): Judgement {
   const definitions = panelsOfRecord(view).panels
-  const panels = definitions.map((definition) => weighed(definition, view))
+  const panels = weighedPanels(view)
   const parts = countedParts(view)
   const strayPanels = view.panels
     .filter((state) => !definitions.some((definition) => definition.id === state.panelId))
     .map((state) => state.panelId)
   return {
-    ...originality({ panels, parts }),
+    ...originality({ panels, parts, weights: view.weights }),
     openQuestions: openQuestions({ panels, parts, strayPanels, claims: view.claims, carNumbers: view.carNumbers }),
   }
 }
+
+const weighedPanels = (view: RecordView): readonly WeighedPanel[] =>
+  panelsOfRecord(view).panels.map((definition) => weighed(definition, view))
+
+/** Everything of this car a weight can be set for. */
+export const weighableOf = (view: RecordView): readonly Weighable[] =>
+  weighable(weighedPanels(view), countedParts(view))
 
 function weighed(definition: PanelDefinition, view: RecordView): WeighedPanel {
   const { inspection, reason, metal, paint, backSeen } = panelStateOf(view, definition.id)
@@ -93,6 +102,7 @@ function counted(definition: PartDefinition, entry: PartEntry | null, view: Reco
   }
 }
 
-export const judgementUseCases: Pick<UseCases, 'judgement.view'> = {
+export const judgementUseCases: Pick<UseCases, 'judgement.view' | 'judgement.weighable'> = {
   'judgement.view': async (program) => judge(program.record().view()),
+  'judgement.weighable': async (program) => weighableOf(program.record().view()),
 }

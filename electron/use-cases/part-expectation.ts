@@ -1,3 +1,4 @@
+import { partBase } from '../../shared-types/part.ts'
 import type {
   InterchangeRow,
   PartExpectation,
@@ -11,13 +12,13 @@ import type { RecordView } from '../../shared-types/record.ts'
 import type { CarRecord } from '../record/car-record.ts'
 import { partSuffix } from '../report/wording/references.ts'
 import { partDefinition } from '../sheets/parts-list.ts'
-import { identityEvidence } from './identity-evidence.ts'
+import { identityEvidence, notedBy } from './identity-evidence.ts'
 import { SUPPORT_SCALE, shelfOf } from './identity-view.ts'
-import { type AskedShares, askShares } from './parts-expected/asked-shares.ts'
+import { type AskedShares, askShares, readBySet } from './parts-expected/asked-shares.ts'
 import { knownInterchange } from './parts-expected/carriers.ts'
 import { interchangeReasons, interchangeRows } from './parts-expected/interchange-rows.ts'
 import { datesOfPart } from './parts-expected/part-dates.ts'
-import { baseOf, factsOnParts } from './parts-expected/part-facts.ts'
+import { factsOnParts } from './parts-expected/part-facts.ts'
 import { expectedWords, reasonsFor, speaks, suggestedState } from './parts-expected/suggestion.ts'
 import { ownSet, type TravelSet, travelSets } from './parts-expected/travel-sets.ts'
 import { supportTogether, type WeighedFact, weighFacts } from './parts-expected/weighed-facts.ts'
@@ -32,6 +33,7 @@ const IMPOSSIBLE =
 const NOTES = [
   'Support is for what was found under one proposition against the other: fitted at the factory, or come from other cars, other years or spares. It is no probability that a part is original.',
   'What was read on a part and on those that travel with it is left out of what is expected of it.',
+  'A number read on the car tells what the parts beside it should be, once with the marks it is read off.',
   'Under each proposition the least probable fact of a group stands for the whole group.',
   'A range runs over everything that is not known of the pool; a pool is as complete as the sheets.',
 ] as const
@@ -87,22 +89,25 @@ async function judged(
   shelf: string | null,
 ): Promise<PartsReported> {
   if (own.compiled === null) return nothing(NO_SHEET)
-  // Numbers are weighed part by part below, and so are no evidence of what the other parts should be.
-  const evidence = identityEvidence({ observations: view.observations, numbers: [] }, view.claims, own.compiled)
-  const { facts, names } = factsOnParts(own, evidence)
+  const { observations, claims } = view
+  // What was seen of a part is weighed whether or not a number stands for it; a number tells what the other parts should be.
+  const { facts, names } = factsOnParts(own, identityEvidence({ observations, numbers: [] }, claims, own.compiled))
+  const noted = notedBy(view, own.compiled)
+  const evidence = { ...identityEvidence(noted, claims, own.compiled), certain: [] }
   const setOf = travelSets(facts, names, view.parts)
   const known = knownInterchange(own.sheets, names)
-  const asked = await askShares(model, evidence, facts, setOf, known, names, { key: own.key, shelf })
+  const read = { evidence, bySet: readBySet(facts, noted.numbers, setOf) }
+  const asked = await askShares(model, read, facts, known, names, { key: own.key, shelf })
   const nameOf = nameIn(view)
   const interchange = interchangeRows(known, facts, asked, setOf, nameOf)
   if (asked === null) return { ...nothing(IMPOSSIBLE), interchange }
   const numberRead = (part: string) =>
-    view.parts.find(({ partId, numberAsRead }) => baseOf(partId) === part && numberAsRead !== '')?.numberAsRead ?? ''
+    view.parts.find(({ partId, numberAsRead }) => partBase(partId) === part && numberAsRead !== '')?.numberAsRead ?? ''
   const weighed = weighFacts(facts, numberRead, asked, setOf, known, names)
   const groupOf = groupsOf(weighed, nameOf)
   const listed = new Set([...view.parts.map(({ partId }) => partId)])
   const unlisted = [...new Set(weighed.map(({ part }) => part))].filter(
-    (part) => ![...listed].some((partId) => baseOf(partId) === part),
+    (part) => ![...listed].some((partId) => partBase(partId) === part),
   )
   const parts = [...listed, ...unlisted].map((partId) =>
     expectationOf(partId, view, own, weighed, groupOf, asked, interchange, names, nameOf),
@@ -150,7 +155,7 @@ function expectationOf(
   nameOf: (partId: string) => string,
 ): PartExpectation {
   const entry = view.parts.find((row) => row.partId === partId) ?? null
-  const base = baseOf(partId)
+  const base = partBase(partId)
   const facts = weighed.filter(({ part }) => part === base)
   const rows = interchange.filter((row) => row.partId === base)
   const answer = asked.without(facts[0]?.set.key ?? '')
@@ -196,7 +201,7 @@ export const partExpectationUseCases: Pick<UseCases, 'parts.expectation' | 'part
     const { problem, interchange } = await partsJudged(program.record(), shelfOf(program))
     const wanted = line.trim().toLowerCase()
     const rows = interchange
-      .filter((row) => partId === null || row.partId === baseOf(partId))
+      .filter((row) => partId === null || row.partId === partBase(partId))
       .filter((row) => wanted === '' || row.carriers.some((carrier) => carrier.line.toLowerCase().includes(wanted)))
     const lines = new Set(interchange.flatMap(({ carriers }) => carriers.map((carrier) => carrier.line)))
     return { problem, rows, lines: [...lines].toSorted((one, other) => one.localeCompare(other)) }

@@ -14,7 +14,9 @@ import { coatingChangesOf } from './coating-change.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
+import { numberFormatOf } from './number-format.ts'
 import { partsJudged } from './part-expectation.ts'
+import { keptPictures } from './pictures-kept.ts'
 import type { Program, UseCases } from './program.ts'
 import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
@@ -47,21 +49,24 @@ async function composeInto(
 async function computedOf(program: Program, record: CarRecord) {
   const view = record.view()
   const sheeted = view.sheets.length > 0
-  const [identity, judged, coatingMaps, coatingChanges, measurements] = await Promise.all([
+  const [identity, judged, coatingMaps, coatingChanges, measurements, photographMeasures] = await Promise.all([
     sheeted ? identityOf(record, { more: true, shelf: shelfOf(program) }) : null,
     sheeted ? partsJudged(record, shelfOf(program)) : null,
     coatingMapsOf(view),
     coatingChangesOf(view),
     keptTapes(record),
+    keptPictures(record),
   ])
   const timeLine = await timeLineOf(record, identity)
   const coating = { coatingMaps, coatingChanges, coatingCar: coatingCar(view) }
   return {
     judgement: judge(view),
     identity,
+    numberFormat: numberFormatOf(view),
     timeLine,
     partsJudged: judged,
     measurements,
+    photographMeasures,
     samples: keptSamples(view),
     ...coating,
   }

@@ -17,6 +17,7 @@ import { identityViewUseCases } from './identity-view.ts'
 import { judgementUseCases } from './judgement.ts'
 import { listUseCases } from './lists.ts'
 import { measuredTellUseCases } from './measured-tells.ts'
+import { numberFormatUseCases } from './number-format.ts'
 import { observationUseCases } from './observations.ts'
 import { ownSheetUseCases } from './own-sheets/own-sheets.ts'
 import { partExpectationUseCases } from './part-expectation.ts'
@@ -33,6 +34,7 @@ import { sheetTermUseCases } from './sheet-terms.ts'
 import { measuringUseCases } from './tape/measuring.ts'
 import { timeLineUseCases } from './time-line.ts'
 import { walkRoundUseCases } from './walk-round.ts'
+import { weightUseCases } from './weights.ts'
 
 /** Every request of the contract, done. Window, page and command line serve this one table. */
 export const useCases: UseCases = {
@@ -41,10 +43,12 @@ export const useCases: UseCases = {
   ...listUseCases,
   ...figureUseCases,
   ...judgementUseCases,
+  ...weightUseCases,
   ...timeLineUseCases,
   ...tableUseCases,
   ...reportUseCases,
   ...identityUseCases,
+  ...numberFormatUseCases,
   ...referenceSheetUseCases,
   ...ownSheetUseCases,
   ...sheetTermUseCases,

@@ -96,6 +96,30 @@ describe('parts against their sheet, on screen', () => {
     expect(await violations()).toEqual([])
   })
 
+  it('count a part alone by the surveyor’s word with its reason, and as listed again', async () => {
+    await row('distributor').click()
+    const sheet = page.getByRole('complementary', { name: 'Part in hand' })
+    await sheet.getByRole('heading', { name: 'Distributor' }).waitFor()
+    const choose = async (choice: string) => {
+      await sheet.getByRole('button', { name: /Counts with/ }).press('Enter')
+      await page.getByRole('option', { name: choice }).click()
+    }
+    await choose('nothing: it came by itself')
+    await page.keyboard.press('Control+Enter')
+    const why = sheet.getByLabel('Why it counts so')
+    expect(await why.getAttribute('aria-invalid')).toBe('true')
+    await why.fill('bought new in 1962, by the invoice')
+    expect(await violations()).toEqual([])
+    await page.keyboard.press('Control+Enter')
+    const kept = async () =>
+      (await askThrough(page, 'record.view', {})).parts.find(({ partId }) => partId === 'distributor')?.countsWith
+    await expect.poll(kept, { timeout: 20_000 }).toEqual({ set: null, reason: 'bought new in 1962, by the invoice' })
+    await row('distributor').click()
+    await sheet.getByText('it counts alone, by the surveyor’s word').first().waitFor({ timeout: 60_000 })
+    await page.keyboard.press('Control+z')
+    await expect.poll(kept, { timeout: 20_000 }).toBeNull()
+  })
+
   it('do all this without a fault', () => {
     expect(faults).toEqual([])
   })

@@ -258,6 +258,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
       },
     ],
     gaugeChecks: [{ number: 1, gauge: 1, when: 'before', at, shimUm: 125, readUm: [126, 124, 125], note: '' }],
+    weights: [],
     parts: [
       {
         partId: 'engine-block',
@@ -435,6 +436,8 @@ export const judgementFixture: Judgement = {
     },
   ],
   weights: 'Weights: a panel by its area, a part by one.',
+  weightsSet: [],
+  unweighed: null,
 }
 
 export const editionFixture: EditionData = {
@@ -461,11 +464,13 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     record,
     judgement: judgementFixture,
     identity: null,
+    numberFormat: { applies: 'The format of 17 characters does not apply.', numbers: [] },
     timeLine: timeLineFrom(record, datedThingsOf(record, [], null), null),
     partsJudged: null,
     coatingMaps: [],
     coatingChanges: [],
     measurements: [],
+    photographMeasures: [],
     samples: [],
     coatingCar: {
       rows: [],

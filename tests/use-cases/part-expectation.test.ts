@@ -98,6 +98,40 @@ describe('parts of the demonstration car', () => {
     expect(part('engine-block').group?.parts).not.toContain('Inlet manifold')
   })
 
+  it('take a number read on the car as evidence of what the parts beside it should be, and never of its own', async () => {
+    const shares = (judged: PartExpectations, partId: string, id: string) =>
+      judged.parts
+        .find((each) => each.partId === partId)
+        ?.facts.find((each) => each.id === id)
+        ?.values.map(({ name, now }) => [name, now] as const)
+    const chassis = program
+      .record()
+      .view()
+      .carNumbers.find(({ asRead }) => asRead === 'SC 11387')
+    await useCases['carNumber.withdraw'](program, { commandId: crypto.randomUUID(), number: chassis?.number ?? 0 })
+    // What stands in the register of parts is the same number, so it goes with the row of the list.
+    const plate = program
+      .record()
+      .view()
+      .parts.find(({ partId }) => partId === 'identity-plate')
+    if (plate === undefined) throw new Error('The demonstration has no identity plate.')
+    await useCases['part.set'](program, { commandId: crypto.randomUUID(), entry: { ...plate, numberAsRead: '' } })
+    const without = await partExpectations(program.record())
+    const of1960 = (judged: PartExpectations) =>
+      shares(judged, 'engine-block', 'sedge/engine-cast-date')?.find(([name]) => name === 'cast 1960')?.[1] ??
+      Number.NaN
+    expect(of1960(view)).toBeGreaterThan(of1960(without))
+    const own = (judged: PartExpectations) => shares(judged, 'identity-plate', 'sedge/chassis-number 1')
+    expect(own(view)?.length).toBeGreaterThan(2)
+    for (const [at, [name, now]] of (own(view) ?? []).entries()) {
+      expect(own(without)?.[at]?.[0]).toBe(name)
+      expect(own(without)?.[at]?.[1]).toBeCloseTo(now, 9)
+    }
+    await useCases['journal.undo'](program, { commandId: crypto.randomUUID() })
+    await useCases['journal.undo'](program, { commandId: crypto.randomUUID() })
+    expect((await partExpectations(program.record())).parts).toEqual(view.parts)
+  })
+
   it('find the gearbox of another line by interchange, and explain it', async () => {
     const box = part('transmission')
     expect(box.suggestion).toBe('later fitment')

@@ -94,7 +94,8 @@ function variableTable(composer: Composer, identity: IdentityView): Piece[] {
 function composeNumber(composer: Composer, owner: Composer['section'], number: NumberReadView): Piece[] {
   const said = number.why ?? `${number.says.join('; ')}.`
   const beside = number.standsFor.length === 0 ? '' : ` Counts once with: ${number.standsFor.join(', ')}.`
-  return composer.labelled(owner, number.rows.map((row) => numbered('N', row)).join(', '), [
+  const marks = number.rows.length === 0 ? 'on a part' : number.rows.map((row) => numbered('N', row)).join(', ')
+  return composer.labelled(owner, marks, [
     { text: `${number.name} ${number.asRead}: ${said}`, style: styles.text },
     { text: `${number.counts ? beside : ' Too unlike the form to be weighed.'} ${number.source}.`, style: styles.soft },
   ])

@@ -1,20 +1,23 @@
 import type { KeptSample } from '../../../shared-types/fastening-sample.ts'
+import type { KeptPicture, TellMeasured } from '../../../shared-types/measuring-view.ts'
 import type { KeptTape } from '../../../shared-types/tape-answer.ts'
 import type { Composer } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
+import { figure, measuredValue } from '../wording/numbers.ts'
 
-/** Measurements worked out of readings by tape or calliper, with what each decides; left out without any. */
+/** Measurements worked out of readings by tape or calliper, or of picks on a photograph, with what each decides; left out without any. */
 export function composeMeasurements(composer: Composer): void {
-  const { measurements, samples } = composer.content
-  if (measurements.length + samples.length === 0) return
+  const { measurements, photographMeasures, samples } = composer.content
+  if (measurements.length + photographMeasures.length + samples.length === 0) return
   composer.openSection('measurements', 'Measurements')
   composer.block({ title: 'How' }, (owner) =>
     composer.text(
       owner,
-      'Worked out of the readings kept in the record. Uncertainties are expanded, with their coverage beside them (JCGM 100:2008); limits are decided by the three-way rule of ISO 14253-1. Measurements entered as a value alone stand among the exhibits.',
+      'Worked out of the readings and picks kept in the record. Uncertainties are expanded, with their coverage beside them (JCGM 100:2008); limits are decided by the three-way rule of ISO 14253-1. Measurements entered as a value alone stand among the exhibits.',
     ),
   )
   for (const measurement of measurements) composeMeasurement(composer, measurement)
+  for (const picture of photographMeasures) composePicture(composer, picture)
   for (const sample of samples) composeSample(composer, sample)
 }
 
@@ -41,6 +44,49 @@ function composeSample(composer: Composer, { exhibit, sample, answer }: KeptSamp
       ...line('right', `${listed(positions(false))}.`),
     ]
   })
+}
+
+/** A measure on a photograph: its value, what its uncertainty is made of, and the tells that rest on it. */
+function composePicture(composer: Composer, { exhibit, photograph, what, answer, tells }: KeptPicture): void {
+  const { measured, kept } = answer
+  composer.block({ title: what, note: 'on a photograph', whole: true }, (owner) => {
+    const line = (label: string, text: string) =>
+      text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    return [
+      ...composer.labelled(
+        owner,
+        'result',
+        [
+          { text: `${measuredValue(kept.value, kept.uncertainty, kept.unit)} `, style: styles.strong },
+          ...composer.exhibits([exhibit, photograph]),
+        ],
+        32,
+      ),
+      ...line(
+        'coverage',
+        `${figure(100 * measured.coverage, 2)} % coverage; ${measured.drawn.draws} draws (JCGM 101:2008).`,
+      ),
+      ...tells.flatMap((tell) => line('decides', decisionWords(tell))),
+      ...line('measured', `${kept.method}; ${kept.instrument}.`),
+      ...line('not said', measured.notes.join(' ')),
+    ]
+  })
+}
+
+/** What a value says of a tell: for which of its values it decides, or how exact it would have to be. */
+function decisionWords({ name, values, unit, exactness }: TellMeasured): string {
+  const { decision, likeliest, likelihoodRatio, wouldDecide } = exactness
+  const nearest = values.find(({ id }) => id === likeliest)?.name ?? likeliest
+  if (decision === 'fits none') return `${name}: it fits none of the values of the sheet.`
+  const most = 1e6
+  const others =
+    likelihoodRatio === null || likelihoodRatio > most
+      ? `more than ${figure(most)}`
+      : figure(likelihoodRatio, likelihoodRatio < 10 ? 1 : 0)
+  const by = `${others} times likelier than the next`
+  if (decision === 'decides') return `${name}: it decides for ${nearest}, ${by}.`
+  const enough = wouldDecide === null ? 'no exactness would do' : `${figure(wouldDecide, 2)} ${unit} standard would do`
+  return `${name}: it does not decide; ${nearest} is ${by}, and ${enough}.`
 }
 
 function composeMeasurement(composer: Composer, { exhibit, what, answer }: KeptTape): void {

@@ -3,6 +3,7 @@ import type { IdentityEvidence, IdentityModel } from '../../../shared-types/iden
 import { dateVariableOf } from '../../sheets/reference/date-literals.ts'
 import type { SheetNames } from '../../sheets/reference/sheet-names.ts'
 import { computeAside } from '../computing/compute-aside.ts'
+import type { NumberRead } from '../identity-numbers.ts'
 import type { KnownInterchange } from './carriers.ts'
 import type { FactOnPart } from './part-facts.ts'
 
@@ -24,25 +25,47 @@ export interface KeptModel {
   readonly shelf: string | null
 }
 
+/** What was read on the car, and which of it on the parts of each set. */
+interface ReadOnCar {
+  readonly evidence: IdentityEvidence
+  readonly bySet: ReadonlyMap<string, ReadonlySet<string>>
+}
+
+/**
+ * What was read on the parts of each set: tells by their ids, and numbers that stand on them or for a tell of theirs. It is
+ * left out where it is asked what those parts should be.
+ */
+export function readBySet(
+  facts: readonly FactOnPart[],
+  numbers: readonly NumberRead[],
+  setOf: (fact: FactOnPart) => { readonly key: string },
+): ReadonlyMap<string, ReadonlySet<string>> {
+  const read = new Map<string, Set<string>>()
+  for (const fact of facts) {
+    const { key } = setOf(fact)
+    const own = read.get(key) ?? new Set<string>()
+    read.set(key, own)
+    if (fact.kind === 'tell' && fact.seen !== null) own.add(fact.id)
+    for (const { id, of, standsFor } of numbers) {
+      const onPart = fact.kind === 'number' && of.number === fact.number
+      if (onPart || (fact.kind === 'tell' && standsFor.includes(fact.id))) own.add(id)
+    }
+  }
+  return read
+}
+
 /**
  * Asks everything in one go, in the thread for long computations; null when what was seen is impossible together, since
  * there are then no weights.
  */
 export async function askShares(
   model: IdentityModel,
-  evidence: IdentityEvidence,
+  { evidence, bySet }: ReadOnCar,
   facts: readonly FactOnPart[],
-  setOf: (fact: FactOnPart) => { readonly key: string },
   interchange: readonly KnownInterchange[],
   names: SheetNames,
   kept: KeptModel,
 ): Promise<AskedShares | null> {
-  const read = new Map<string, Set<string>>()
-  for (const fact of facts) {
-    const own = read.get(setOf(fact).key) ?? new Set<string>()
-    if (fact.kind === 'tell' && fact.seen !== null) own.add(fact.id)
-    read.set(setOf(fact).key, own)
-  }
   const dates = names.sheets.flatMap((sheet) => dateVariableOf(names, sheet)?.key ?? [])
   const tells = facts.flatMap((fact) => (fact.kind === 'tell' ? [fact] : []))
   const variables = [...new Set([...tells.map(({ tell }) => tell.variable), ...dates])]
@@ -60,7 +83,7 @@ export async function askShares(
   const questions: Question[] = [
     { ...open, id: 'before', beforeLooking: true },
     { ...open, id: 'all' },
-    ...[...read].flatMap(([set, some]) =>
+    ...[...bySet].flatMap(([set, some]) =>
       some.size === 0 ? [] : [{ ...open, id: `without ${set}`, without: [...some] }],
     ),
     ...carriers.map(({ id, alike, own }) => ({

@@ -1,10 +1,11 @@
 import type { IdentityLiteral } from '../../../shared-types/identity-model.ts'
+import { partBase } from '../../../shared-types/part.ts'
 import type { PartCarrier } from '../../../shared-types/part-expectation.ts'
 import type { ReferenceSheet } from '../../../shared-types/reference-sheet.ts'
 import { daysAsLiteral } from '../../sheets/reference/date-literals.ts'
 import { conditionWords } from '../../sheets/reference/fact-words.ts'
 import type { SheetNames } from '../../sheets/reference/sheet-names.ts'
-import { baseOf, citedSource, noComplaint } from './part-facts.ts'
+import { citedSource, noComplaint } from './part-facts.ts'
 
 /** A row of interchange with what it means for the builds of its sheet. */
 export interface KnownInterchange {
@@ -39,7 +40,7 @@ export const knownInterchange = (sheets: readonly ReferenceSheet[], names: Sheet
       const id = `${sheet.sheetId}/${row.id}`
       return {
         id,
-        part: baseOf(row.part),
+        part: partBase(row.part),
         row,
         sheet,
         source: citedSource(sheet, row.source),

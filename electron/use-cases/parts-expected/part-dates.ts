@@ -1,3 +1,4 @@
+import { partBase } from '../../../shared-types/part.ts'
 import type { PartDateReading } from '../../../shared-types/part-expectation.ts'
 import type { ReferenceSheet } from '../../../shared-types/reference-sheet.ts'
 import { dayNumber } from '../../analysis/dating/calendar.ts'
@@ -6,7 +7,7 @@ import { partDefinition } from '../../sheets/parts-list.ts'
 import { dateVariableOf } from '../../sheets/reference/date-literals.ts'
 import type { SheetNames } from '../../sheets/reference/sheet-names.ts'
 import type { AskedAnswer } from './asked-shares.ts'
-import { baseOf, citedSource } from './part-facts.ts'
+import { citedSource } from './part-facts.ts'
 
 interface DatesOfPart {
   readonly dates: readonly PartDateReading[]
@@ -45,10 +46,10 @@ export function datesOfPart(
   answer: AskedAnswer | null,
 ): DatesOfPart {
   if (written.trim() === '') return { dates: [], impossibleDates: [] }
-  const base = baseOf(partId)
+  const base = partBase(partId)
   const codes = sheets.flatMap((sheet) => sheet.dateCodes.map((code) => ({ sheet, code })))
-  const own = codes.filter(({ code }) => baseOf(code.part) === base)
-  const others = codes.filter(({ code }) => baseOf(code.part) !== base)
+  const own = codes.filter(({ code }) => partBase(code.part) === base)
+  const others = codes.filter(({ code }) => partBase(code.part) !== base)
   for (const some of [own, others]) {
     for (const stretches of stretchesOf(written)) {
       const dates = stretches.flatMap((asRead) =>
@@ -92,7 +93,7 @@ function readingsOf(
     from: interval.from,
     to: interval.to,
     grammar: label,
-    givenFor: baseOf(code.part) === base ? null : (partDefinition(code.part)?.uk ?? code.part),
+    givenFor: partBase(code.part) === base ? null : (partDefinition(code.part)?.uk ?? code.part),
     source: citedSource(sheet, code.source),
     ...comparedWith(built, dayNumber(interval.from), dayNumber(interval.to), code.leadDays),
   }))

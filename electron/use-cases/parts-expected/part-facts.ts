@@ -1,4 +1,5 @@
 import type { IdentityEvidence, IdentityLiteral } from '../../../shared-types/identity-model.ts'
+import { partBase } from '../../../shared-types/part.ts'
 import type { SheetNumber } from '../../../shared-types/reference-fact.ts'
 import type { ReferenceSheet, SheetSource } from '../../../shared-types/reference-sheet.ts'
 import type { CompiledTell } from '../../sheets/reference/compile-tells.ts'
@@ -6,9 +7,6 @@ import { dateVariableOf, daysAsLiteral } from '../../sheets/reference/date-liter
 import { sourceText } from '../../sheets/reference/model-draft.ts'
 import { type Complain, SheetNames } from '../../sheets/reference/sheet-names.ts'
 import type { SheetsOfRecord } from '../sheets-of-record.ts'
-
-/** Id of a part without side or number. */
-export const baseOf = (partId: string): string => partId.replace(/\.([LR]|[1-9][0-9]?)$/, '')
 
 /** Compiled sheets have been checked: names in them are known. */
 export const noComplaint: Complain = () => undefined
@@ -110,7 +108,7 @@ export function factsOnParts(
     return tell.tell.where.parts.map((part) => ({
       kind: 'tell',
       id: tell.key,
-      part: baseOf(part),
+      part: partBase(part),
       tell,
       sheet,
       source: citedSource(sheet, tell.tell.source),
@@ -121,7 +119,7 @@ export function factsOnParts(
   const numbers = sheets.flatMap((sheet) =>
     sheet.numbers.flatMap((number): NumberOnPart[] => {
       if (number.part === null) return []
-      const part = baseOf(number.part)
+      const part = partBase(number.part)
       const source = citedSource(sheet, number.source)
       return number.places.flatMap((place, at): NumberOnPart[] => {
         const values = valuesAt(place, sheet, names)

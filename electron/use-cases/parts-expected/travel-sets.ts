@@ -1,7 +1,7 @@
-import type { PartEntry } from '../../../shared-types/part.ts'
+import { type PartEntry, partBase } from '../../../shared-types/part.ts'
 import { partDefinition } from '../../sheets/parts-list.ts'
 import type { SheetNames } from '../../sheets/reference/sheet-names.ts'
-import { baseOf, citedSource, type FactOnPart, noComplaint } from './part-facts.ts'
+import { citedSource, type FactOnPart, noComplaint } from './part-facts.ts'
 
 /** Parts that come off a car together, and who says so. */
 export interface TravelSet {
@@ -24,7 +24,7 @@ const setOf = (set: string) => ({ key: `set ${set}`, words: `parts of the set â€
 
 /** The set a part is counted with by the surveyor's word; null where it is counted as listed. */
 export function ownSet(entries: readonly PartEntry[], part: string): TravelSet | null {
-  const own = entries.find(({ partId, countsWith }) => baseOf(partId) === part && countsWith !== null)?.countsWith
+  const own = entries.find(({ partId, countsWith }) => partBase(partId) === part && countsWith !== null)?.countsWith
   if (own == null) return null
   const source = `the surveyor: ${own.reason}`
   return own.set === null
@@ -58,9 +58,9 @@ export function travelSets(
     })
   }
   return (fact) => {
-    const own = ownSet(entries, baseOf(fact.part))
+    const own = ownSet(entries, partBase(fact.part))
     if (own !== null) return own
     const donor = donorOf(fact)
-    return (donor === null ? null : donors.get(donor.key)) ?? setOfPart(baseOf(fact.part))
+    return (donor === null ? null : donors.get(donor.key)) ?? setOfPart(partBase(fact.part))
   }
 }

@@ -18,10 +18,13 @@ export function NumbersRead({ numbers }: { readonly numbers: readonly NumberRead
       beside="every place of a number counts with the others"
     >
       {numbers.map((number) => (
-        <div key={number.rows.join()} className="number-read">
+        <div key={`${number.rows.join()} ${number.parts.join()}`} className="number-read">
           <span className="reference-row">
             {number.rows.map((row) => (
               <ReferenceLink key={row} reference={{ kind: 'carNumber', key: String(row) }} />
+            ))}
+            {number.parts.map((part) => (
+              <ReferenceLink key={part} reference={{ kind: 'part', key: part }} words="part" />
             ))}
           </span>
           <span>

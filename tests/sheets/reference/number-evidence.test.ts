@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { answerIdentity } from '../../../electron/analysis/identity/answer-identity.ts'
 import { compileSheets } from '../../../electron/sheets/reference/compile-sheets.ts'
 import { identityEvidence, notedBy } from '../../../electron/use-cases/identity-evidence.ts'
+import { numberViews, numberWords } from '../../../electron/use-cases/identity-number-words.ts'
 import { conflictViews } from '../../../electron/use-cases/identity-words.ts'
 import type { CarNumber } from '../../../shared-types/car.ts'
 import { identityInput } from '../../../shared-types/identity-answer.ts'
+import type { PartEntry } from '../../../shared-types/part.ts'
 import { sheetFrom } from './small-sheets.ts'
 
 const MISREAD = 0.02
@@ -192,5 +194,68 @@ describe('numbers that cannot be', () => {
     expect(words).toMatch(/character 2 of it misread/)
     expect(words).not.toMatch(/forge|fake|tamper|fals/i)
     expect(answer.posterior).not.toBeNull()
+  })
+})
+
+describe('a number read on a part', () => {
+  const onPart = sheetFrom(`form: 1
+sheetId: sedge
+title: Sedge axles
+edition: "1"
+variables:
+  - id: ratio
+    name: Ratio
+    values: [{id: low, name: low}, {id: high, name: high}]
+numbers:
+  - id: axle
+    name: Axle number
+    part: axle-housing
+    misread: ${MISREAD}
+    replaced: ${REPLACED}
+    places:
+      - kind: marks
+        name: ratio
+        rows: [{text: A, means: {ratio: [low]}}, {text: B, means: {ratio: [high]}}]
+      - {kind: sequence, name: number, minDigits: 2, maxDigits: 3, stretches: []}
+`)
+  const axles = compileSheets([onPart])
+  const part = (numberAsRead: string, learned: PartEntry['learned'] = 'seen'): PartEntry => ({
+    partId: 'axle-housing',
+    state: 'not determined',
+    numberAsRead,
+    dateAsRead: '',
+    marks: '',
+    expected: '',
+    learned,
+    exhibits: [],
+    countsWith: null,
+    note: '',
+  })
+  const answeredBy = (carNumbers: readonly CarNumber[], parts: readonly PartEntry[]) => {
+    const noted = notedBy({ observations: [], carNumbers, parts }, axles)
+    const evidence = identityEvidence(noted, [], axles)
+    const answer = answerIdentity(identityInput.parse({ model: axles.model, evidence }))
+    return { noted, evidence, low: answer.posterior?.variables['sedge/ratio']?.low }
+  }
+
+  it('tells of the car just as one in the list of numbers does', () => {
+    const { noted, low } = answeredBy([], [part('A 117')])
+    expect(low).toBeCloseTo(answeredBy([row(1, 'Axle number', 'A 117')], []).low ?? Number.NaN, 12)
+    expect(low).toBeGreaterThan(0.9)
+    expect(numberViews(noted, axles)).toMatchObject([{ rows: [], parts: ['axle-housing'], name: 'Axle number' }])
+    expect(noted.numbers[0] && numberWords(noted.numbers[0])).toBe('Axle number A 117 (Back-axle casing)')
+  })
+
+  it('counts once where the list of numbers has it too, read alike or not', () => {
+    const listed = answeredBy([row(1, 'Axle number', 'A 117')], [])
+    for (const again of ['A117', 'B 117']) {
+      const both = answeredBy([row(1, 'Axle number', 'A 117')], [part(again)])
+      expect(both.evidence).toEqual(listed.evidence)
+    }
+  })
+
+  it('says nothing where it was told, or stands on a part the sheet has no number for', () => {
+    expect(answeredBy([], [part('A 117', 'told')]).evidence.observations).toEqual([])
+    expect(answeredBy([], [{ ...part('A 117'), partId: 'transmission' }]).evidence.observations).toEqual([])
   })
 })
