@@ -20,7 +20,7 @@ describe.skipIf(!has('pdftotext'))('numbers of 17 characters in the report', () 
   })
 
   it('stand with each check, how it came out and why, and whether the format concerns the car', () => {
-    expect(text).toContain('it concerns a car built from 1 June 2004 on.')
+    expect(text).toContain('concerns a car built from 1 June 2004 on.')
     expect(text).toContain('N 1, as read: 1G4AH59H55G118341. Model year 2005 by position 10; maker’s code 1G4.')
     expect(text).toMatch(/check digit fails Sum of products 411/)
     expect(text).toMatch(/serial figures passes/)

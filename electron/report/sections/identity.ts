@@ -148,9 +148,9 @@ function numbersTable(composer: Composer) {
       caption: cell('Each number on paper, as found on the car, and whether they agree.', styles.caption),
       columns: [
         { head: '', widthMm: 9 },
-        { head: 'number, where', widthMm: 58 },
-        { head: 'on paper', widthMm: 30 },
-        { head: 'as found', widthMm: 27 },
+        { head: 'number, where', widthMm: 52 },
+        { head: 'on paper', widthMm: 33 },
+        { head: 'as found', widthMm: 30 },
         { head: 'result', widthMm: 20 },
         { head: 'how read; exhibits', widthMm: 26 },
       ],
