@@ -21,7 +21,6 @@ export const ownWeightDraft = z.strictObject({
   factor: z.number().min(0).max(1000),
   reason: lineText,
 })
-export type OwnWeightDraft = z.infer<typeof ownWeightDraft>
 
 /** A weight as the record keeps it: with who set it, and when. */
 export const ownWeight = ownWeightDraft.extend({ setBy: lineText, setAt: instant })

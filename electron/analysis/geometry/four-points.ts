@@ -45,7 +45,7 @@ function putProduct(product: Float64Array, source: Basis, target: Basis): void {
 }
 
 /** The one homography of four point pairs, solved into what it is handed; false when three of four points lie on a line. */
-export type FourPointSolver = (
+type FourPointSolver = (
   into: Float64Array,
   from: FlatPoints,
   fromAt: number,

@@ -11,7 +11,7 @@ export interface PictureMiddle {
 }
 
 /** The plane from the inputs as `planeInputs` orders them; what it answers holds until it is asked again. */
-export type PlaneFrom = (inputs: Float64Array) => Homography | NoPlane
+type PlaneFrom = (inputs: Float64Array) => Homography | NoPlane
 
 /** How a plane follows from its inputs, for inputs near the first ones. */
 export function planeFollowing(plane: PicturePlane, first: Float64Array, middle: PictureMiddle): PlaneFrom {
@@ -32,7 +32,7 @@ function planeFrom(plane: PicturePlane, inputs: Float64Array, middle: PictureMid
 }
 
 /** Picture points of a measure: those of the inputs from place `at` on, and room for where they lie on the plane. */
-export interface MeasuredPoints {
+interface MeasuredPoints {
   readonly inputs: FlatPoints
   readonly at: number
   readonly places: FlatPoints
