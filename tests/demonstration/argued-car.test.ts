@@ -70,7 +70,7 @@ describe('the demonstration car', () => {
     const sheetGrammar = {
       id: 'casting-date',
       label: 'Casting date, month and year',
-      source: '',
+      source: 'Cars taken apart, notebook 3 (invented)',
       usedFrom: 1956,
       usedTo: 1964,
       elements: [

@@ -1,10 +1,12 @@
+import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { answerSample } from '../../electron/use-cases/sample-taken.ts'
 import type { SampleTaken } from '../../shared-types/fastening-sample.ts'
-import { composed, has, textOf } from './composing.ts'
+import { composed } from './composing.ts'
 import { contentFixture, recordFixture } from './content-fixture.ts'
+import { toldPages } from './told-pages.ts'
 
-describe.skipIf(!has('pdftotext'))('a random sample of fastenings in the report', () => {
+describe('a random sample of fastenings in the report', () => {
   let text: string
   const plan = {
     what: 'Wing bolts with a wrong head',
@@ -24,7 +26,9 @@ describe.skipIf(!has('pdftotext'))('a random sample of fastenings in the report'
   const answer = answerSample(sample)
   beforeAll(async () => {
     const content = contentFixture(recordFixture(), { samples: [{ exhibit: 4, sample, answer }] })
-    text = textOf((await composed(content)).path).replace(/\s+/g, ' ')
+    const pages = await toldPages(readFileSync((await composed(content)).path))
+    const told = pages.flat().map((each) => each.text)
+    text = told.join(' ').replace(/\s+/g, ' ')
   })
 
   it('stands with what it says of all, how, which were drawn by what, and which were wrong and right', () => {
