@@ -68,7 +68,7 @@ describe('weights of the user’s own', () => {
     expect(judged.whole.originalMetal.highPercent).toBeCloseTo((100 * 5) / 6, 9)
     expect(bounds(judged.areas[0]?.originalMetal ?? { lowPercent: 0, highPercent: 0 })).toEqual([100, 100])
     expect(judged.whole.areaM2).toBe(4)
-    expect(judged.whole.originalMetal.basis).toBe('by area and the weights set, 4.00 m² counted as 6.00')
+    expect(judged.whole.originalMetal.basis).toBe('by area, weighed, 4.00 m² as 6.00')
     expect(judged.unweighed).toMatchObject({ originalMetal: { lowPercent: 25, highPercent: 75 } })
     const line = judged.whole.originalMetal.because.find(({ text }) => text.startsWith('left-wing'))
     expect(line?.text).toBe('left-wing, 1.00 m² × 3: original metal; counts as original.')

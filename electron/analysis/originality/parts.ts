@@ -52,7 +52,7 @@ function judge(id: string, label: string, parts: readonly CountedPart[], weighs:
     {
       id,
       label,
-      basis: `${looked.length} of ${counted.length} parts seen${weighed ? ', by the weights set' : ''}`,
+      basis: `${looked.length} of ${counted.length} parts seen${weighed ? ', weighed' : ''}`,
       because: [
         ...looked.map((part) => partLine(part, weighs)),
         ...unseenLine(counted, weighs),

@@ -137,7 +137,7 @@ function basisOf(panels: readonly WeighedPanel[], weighs: Weighing): string {
   const { areaM2, weight, weighed } = addedUp(panels, weighs)
   const recalled = panels.filter((panel) => !panel.areaIsMeasured).length
   const doubt = recalled === 0 ? '' : `, ${recalled} of ${panels.length} areas not measured`
-  const by = weighed ? `by area and the weights set, ${areaM2.toFixed(2)} m² counted as ${weight.toFixed(2)}` : null
+  const by = weighed ? `by area, weighed, ${areaM2.toFixed(2)} m² as ${weight.toFixed(2)}` : null
   return `${by ?? `by area, ${areaM2.toFixed(2)} m²`}${doubt}`
 }
 
