@@ -17,6 +17,7 @@ export function ChoiceField<Choice extends string>(props: ChoiceFieldProps<Choic
   return (
     <Select
       className="field"
+      placeholder="none chosen yet"
       selectedKey={props.value}
       onSelectionChange={(key) => {
         const chosen = props.choices.find((choice) => choice === key)

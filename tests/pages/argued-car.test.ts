@@ -28,23 +28,14 @@ const row = (part: string) => page.locator(`[data-key="${part}"]`)
 
 /** What the demonstration car argues of its parts, dates and sizes, place by place, as somebody sees it. */
 describe.sequential('the demonstration car on screen', () => {
-  it('shows its engine of the wrong date, its gearbox of another line and its contradicted badge under Parts', async () => {
+  it('finds its gearbox of another line by interchange under Parts', async () => {
     await goToPlace(page, '5', 'Parts')
     await page.getByText('facts suggest').first().waitFor({ timeout: 120_000 })
-    await row('emblems').click()
-    const sheet = page.getByRole('complementary', { name: 'Part in hand' })
-    await sheet.getByText('Against the sheet').waitFor()
-    expect(await sheet.textContent()).toMatch(/“Lantern”/)
-    await row('engine-block').click()
-    await sheet.getByText(/The facts suggest right type, wrong date/).waitFor()
-    await page.keyboard.press('Escape')
     await page.keyboard.press('i')
-    await page
-      .getByRole('region', { name: /Interchange/ })
-      .getByText('Van gearbox V3')
-      .first()
-      .waitFor()
+    const section = page.getByRole('region', { name: /Interchange/ })
+    await section.getByText('Van gearbox V3').first().waitFor()
     await page.keyboard.press('Escape')
+    await section.waitFor({ state: 'detached' })
   })
 
   it('draws the time line with its one conflict', async () => {
@@ -53,6 +44,15 @@ describe.sequential('the demonstration car on screen', () => {
     await conflict.first().waitFor()
     expect(await conflict.count()).toBe(1)
     expect(await conflict.textContent()).toMatch(/Cylinder block: “7 62”, July 1962/)
+  })
+
+  it('shows its engine of the wrong date and its contradicted badge, each with its reasons', async () => {
+    await row('emblems').click()
+    const sheet = page.getByRole('complementary', { name: 'Part in hand' })
+    await sheet.getByText('Against the sheet').waitFor()
+    expect(await sheet.textContent()).toMatch(/“Lantern”/)
+    await row('engine-block').click()
+    await sheet.getByText(/The facts suggest right type, wrong date/).waitFor()
   })
 
   it('lists the stud circle with its tie and the photograph measured under Measuring', async () => {

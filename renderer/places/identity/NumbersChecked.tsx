@@ -17,7 +17,7 @@ function completionWords({ completions, completionCount }: NumberChecked): strin
 function Checked({ number }: { readonly number: NumberChecked }) {
   const says = [yearsWords(number.modelYears), makerWords(number)].filter((words) => words !== '').join('; ')
   return (
-    <div className="number-read">
+    <div className="number-read number-checked">
       <span className="reference-row">
         {number.rows.map((row) => (
           <ReferenceLink key={row} reference={{ kind: 'carNumber', key: String(row) }} />
