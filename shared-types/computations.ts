@@ -15,6 +15,7 @@ import { ownWeight, weightFound } from './own-weight.ts'
 import { panelId } from './panel.ts'
 import { readingValue } from './reading.ts'
 import { jointOptions, partSupport, randomSample, sampleBound, sampleSize } from './sampling.ts'
+import { areaJudgement, bounds, reference, shareRange } from './share-forms.ts'
 import {
   diagonals,
   drumWear,
@@ -30,57 +31,6 @@ import { howLearned, inspectionState, metalState, paintState, partState, walkLay
 
 const number = z.number().int().positive()
 const areaM2 = z.number().positive()
-const sentenceSort = z.enum([
-  'seen',
-  'felt',
-  'measured',
-  'computed',
-  'told',
-  'inferred',
-  'not determined',
-  'not inspected',
-  'not accessible',
-])
-const reference = z.strictObject({
-  kind: z.enum(['finding', 'exhibit', 'panel', 'part', 'spot', 'claim', 'correction', 'carNumber', 'gauge']),
-  key: z.string(),
-})
-const because = z.strictObject({
-  text: z.string(),
-  sort: sentenceSort,
-  references: z.array(reference).readonly(),
-  source: z.string().nullable(),
-})
-const shareRange = z.strictObject({
-  id: z.string(),
-  label: z.string(),
-  basis: z.string(),
-  lowPercent: percent,
-  highPercent: percent,
-  seenYesPercent: percent,
-  notSeenPercent: percent,
-  seenNoPercent: percent,
-  because: z.array(because).readonly(),
-})
-const stateShare = z.strictObject({
-  state: z.string(),
-  lowPercent: percent,
-  highPercent: percent,
-  areaM2: z.number().min(0),
-})
-const areaJudgement = z.strictObject({
-  id: z.string(),
-  label: z.string(),
-  areaM2: z.number().min(0),
-  seenAreaM2: z.number().min(0),
-  panels: z.number().int().min(0),
-  panelsSeen: z.number().int().min(0),
-  metal: z.array(stateShare).readonly(),
-  paint: z.array(stateShare).readonly(),
-  originalMetal: shareRange,
-  factoryPaint: shareRange,
-})
-
 /** One panel as the originality computation sees it. `areaM2` weighs it; `findings` are the steps behind its state. */
 export const weighedPanel = z.strictObject({
   id: panelId,
@@ -122,8 +72,6 @@ export const countedPart = z.strictObject({
   exhibits: z.array(number).readonly(),
 })
 export type CountedPart = z.infer<typeof countedPart>
-
-const bounds = z.strictObject({ lowPercent: percent, highPercent: percent })
 
 const originality = {
   about:
