@@ -51,7 +51,12 @@ describe('the demonstration car', () => {
             label: factId,
             group: null,
             ifFactory: (fact?.ifFactoryPercent ?? Number.NaN) / 100,
-            pool: fact?.pool.map(({ label, low, high, matching }) => ({ label, low, high, matching: Math.min(1, matching) })),
+            pool: fact?.pool.map(({ label, lowPercent, highPercent, matchingPercent }) => ({
+              label,
+              low: lowPercent / 100,
+              high: highPercent / 100,
+              matching: Math.min(100, matchingPercent) / 100,
+            })),
           },
         ],
       }),

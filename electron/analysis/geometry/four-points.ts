@@ -45,13 +45,7 @@ function putProduct(product: Float64Array, source: Basis, target: Basis): void {
 }
 
 /** The one homography of four point pairs, solved into what it is handed; false when three of four points lie on a line. */
-type FourPointSolver = (
-  into: Float64Array,
-  from: FlatPoints,
-  fromAt: number,
-  to: FlatPoints,
-  toAt: number,
-) => boolean
+type FourPointSolver = (into: Float64Array, from: FlatPoints, fromAt: number, to: FlatPoints, toAt: number) => boolean
 
 /**
  * Solves four point pairs through the projective basis of each (Hartley and Zisserman, 2nd ed., 2.3): exact, and the same as
