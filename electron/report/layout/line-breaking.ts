@@ -4,6 +4,7 @@ import { type ShapedText, type ShippedFace, typeface } from '../document/typefac
 import { faceOfCharacter } from './face-of-character.ts'
 import type { TextStyle } from './text-style.ts'
 import { NON_JOINER, visibleText } from './visible-text.ts'
+import { placesInsideNumbers } from './whole-numbers.ts'
 
 /** A stretch of text in one style; `link` names the place of the report it leads to. */
 export interface Span {
@@ -57,8 +58,8 @@ interface SetSlice extends Slice {
 }
 
 /**
- * Breaks text into lines no wider than `width` mm, after UAX #14; a word longer than the line is broken between
- * grapheme clusters (UAX #29). Lines set once are remembered, so that laying out again costs little.
+ * Breaks text into lines no wider than `width` mm, after UAX #14, but never inside a number; a word longer than the line
+ * is broken between grapheme clusters (UAX #29). Lines set once are remembered, so that laying out again costs little.
  */
 export function breakLines(rich: Rich, width: number): readonly TextLine[] {
   let key = String(width)
@@ -89,11 +90,13 @@ function fill(filling: Filling, rich: Rich): void {
   const whole = spans.length === 1 && spans[0] !== undefined ? spans[0].text : spans.map(({ text }) => text).join('')
   const levels = readsRightToLeft(whole) ? embeddingLevels(whole) : null
   const hasUnseen = UNSEEN.test(whole)
+  const insideNumbers = placesInsideNumbers(whole)
   const breaker = new LineBreaker(whole)
   let spanIndex = 0
   let inSpan = 0
   let position = 0
   for (let found = breaker.nextBreak(); found !== null; found = breaker.nextBreak()) {
+    if (insideNumbers?.has(found.position) === true) continue
     const slices: Slice[] = []
     while (position < found.position) {
       const span = spans[spanIndex]
