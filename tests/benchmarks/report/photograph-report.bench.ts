@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process'
-import { createWriteStream, readFileSync } from 'node:fs'
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { createWriteStream } from 'node:fs'
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { composeReport } from '../../../electron/report/compose-report.ts'
@@ -43,7 +43,8 @@ async function makePictures(folder: string): Promise<number> {
 async function composeOnce(folder: string, target: string): Promise<void> {
   const exhibits = Array.from({ length: PHOTOGRAPHS }, (_, index) => exhibitFixture(index + 1))
   const content = contentFixture(recordFixture({ exhibits }), {
-    picture: async (number) => ({ bytes: readFileSync(picturePath(folder, number)), ...SIZE }),
+    pictureSizes: async () => new Map(exhibits.map(({ number }) => [number, SIZE])),
+    picture: (number) => readFile(picturePath(folder, number)),
   })
   const { pages } = await composeReport(content, createWriteStream(target))
   process.stdout.write(JSON.stringify({ pages, peakMiB: process.resourceUsage().maxRSS / 1024 }))
