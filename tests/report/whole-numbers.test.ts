@@ -34,7 +34,10 @@ test('a number is not broken over two lines wherever the line ends, and keeps th
     const lines = linesOf(text, width)
     expect(lines.join('')).toBe(text)
     for (const number of ['2 500', '12 750']) {
-      expect(lines.filter((line) => line.includes(number)), `${number} at ${width} mm`).toHaveLength(1)
+      expect(
+        lines.filter((line) => line.includes(number)),
+        `${number} at ${width} mm`,
+      ).toHaveLength(1)
     }
   }
 })
