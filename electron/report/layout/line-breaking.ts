@@ -44,7 +44,12 @@ export const measure = (text: string, style: TextStyle): number =>
   breakLines([{ text, style }], Number.POSITIVE_INFINITY)[0]?.width ?? 0
 
 const remembered = new Map<string, readonly TextLine[]>()
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' })
+/** Made with the first word longer than its line: to make one takes longer than to set a page. */
+let graphemes: Intl.Segmenter | null = null
+function graphemesOf(text: string): Intl.Segments {
+  graphemes ??= new Intl.Segmenter('en', { granularity: 'grapheme' })
+  return graphemes.segment(text)
+}
 
 /** A stretch of a span in one face and one direction. */
 interface Slice extends Span {
@@ -174,7 +179,7 @@ class Filling {
   #addBroken(slice: Slice): void {
     let piece = ''
     let pieceWidth = 0
-    for (const { segment } of segmenter.segment(slice.text)) {
+    for (const { segment } of graphemesOf(slice.text)) {
       const own = setSlice({ ...slice, text: segment }).width
       if (this.#used + pieceWidth + own > this.width - 0.3 && this.#used + pieceWidth > 0) {
         if (piece !== '') this.#append(setSlice({ ...slice, text: piece }))

@@ -63,6 +63,7 @@ export function furnish(
   geometry: PageGeometry,
   { lines, section, pages }: RunningMatter,
 ): void {
+  if (document.onlyMeasured) return
   const right = geometry.leftMm + FIELD_WIDTH_MM
   const foot = geometry.heightMm - FOOT_FROM_BOTTOM_MM
   const set = (line: TextLine, left: number, baseline: number) =>

@@ -1,8 +1,10 @@
-import { createWriteStream } from 'node:fs'
-import { readFile } from 'node:fs/promises'
+import { createWriteStream, readFile } from 'node:fs'
+import { promisify } from 'node:util'
 import { composeReport } from '../../../electron/report/compose-report.ts'
 import { contentFixture, exhibitFixture, recordFixture } from '../../report/content-fixture.ts'
 import { PHOTOGRAPHS, picturePath, SIZE } from './report-pictures.ts'
+
+const bytesOf = promisify(readFile)
 
 /**
  * Composes one report of all photographs in a process of its own, so that its peak memory is the report's alone. It is
@@ -12,7 +14,7 @@ async function composeOnce(folder: string, target: string): Promise<void> {
   const exhibits = Array.from({ length: PHOTOGRAPHS }, (_, index) => exhibitFixture(index + 1))
   const content = contentFixture(recordFixture({ exhibits }), {
     pictureSizes: async () => new Map(exhibits.map(({ number }) => [number, SIZE])),
-    picture: (number) => readFile(picturePath(folder, number)),
+    picture: (number) => bytesOf(picturePath(folder, number)),
   })
   const { pages } = await composeReport(content, createWriteStream(target))
   process.stdout.write(JSON.stringify({ pages, peakMiB: process.resourceUsage().maxRSS / 1024 }))
