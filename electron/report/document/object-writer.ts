@@ -166,6 +166,6 @@ export class ObjectWriter {
     for (const piece of held) output.write(piece)
     output.uncork()
     for (const piece of held) this.#hash.update(piece)
-    if (output.writableLength >= MOST_BEFORE_OUTPUT) await once(output, 'drain')
+    if (output.writableNeedDrain && output.writableLength >= MOST_BEFORE_OUTPUT) await once(output, 'drain')
   }
 }
