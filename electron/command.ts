@@ -21,18 +21,24 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code !== 'EPIPE') throw fault
 })
 
-const verbs = [opening, ...recordVerbs, assessing, computing, checkingSheet, demonstration]
-try {
-  process.exitCode = await commandLine(process.argv.slice(2), verbs, {
-    here: process.cwd(),
-    builtFolder: builtPath(),
-    input: process.stdin,
-    print: (text) => process.stdout.write(`${text}\n`),
-    say: (line) => process.stderr.write(`${line}\n`),
-    begin: (recordsFolder = join(homedir(), 'Witnessmark')) => beginProgram({ recordsFolder, scratchFolder }, useCases),
-    stop: stopping.signal,
-  })
-} finally {
-  rmSync(scratchFolder, { recursive: true, force: true })
-  process.stdin.destroy()
+/** Does what the words of the command line say; the exit code is the program's. */
+async function run(): Promise<void> {
+  const verbs = [opening, ...recordVerbs, assessing, computing, checkingSheet, demonstration]
+  try {
+    process.exitCode = await commandLine(process.argv.slice(2), verbs, {
+      here: process.cwd(),
+      builtFolder: builtPath(),
+      input: process.stdin,
+      print: (text) => process.stdout.write(`${text}\n`),
+      say: (line) => process.stderr.write(`${line}\n`),
+      begin: (recordsFolder = join(homedir(), 'Witnessmark')) =>
+        beginProgram({ recordsFolder, scratchFolder }, useCases),
+      stop: stopping.signal,
+    })
+  } finally {
+    rmSync(scratchFolder, { recursive: true, force: true })
+    process.stdin.destroy()
+  }
 }
+
+void run()

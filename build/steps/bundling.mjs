@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, relative } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { Script } from 'node:vm'
 import * as esbuild from 'esbuild'
 import { fasterPackages, leanPackages } from './lean-packages.mjs'
 import { root } from './running.mjs'
@@ -35,6 +37,14 @@ const apart = [
 const requireForPackages =
   "import { createRequire as requireOfModule } from 'node:module'; const require = requireOfModule(import.meta.url);"
 
+/** A bundle that is started from what was compiled of it is one function of these two. */
+const asFunction = {
+  banner: {
+    js: "(function (require, __filename) { 'use strict'; const addressOfBundle = require('node:url').pathToFileURL(__filename).href;",
+  },
+  footer: { js: '})' },
+}
+
 /** Lists that hold against their schemas, so that the program need not check them at each start. */
 let soundLists
 async function listsFoundSound() {
@@ -49,7 +59,22 @@ export async function bundle(source, target, format = 'esm') {
   await bundleWith({ LISTS_FOUND_SOUND: JSON.stringify(await soundLists) }, source, target, format)
 }
 
-async function bundleWith(define, source, target, format) {
+/**
+ * Bundles what is started from the command line: `target`.mjs starts `target`.cjs beside it with what Node compiles of it
+ * here. It must not wait at its top level.
+ */
+export async function bundleCompiled(source, target) {
+  soundLists ??= listsFoundSound()
+  const define = { LISTS_FOUND_SOUND: JSON.stringify(await soundLists), 'import.meta.url': 'addressOfBundle' }
+  const supported = { 'dynamic-import': false }
+  await bundleWith(define, source, `${target}.cjs`, 'cjs', { ...asFunction, supported })
+  const text = readFileSync(`${target}.cjs`)
+  const compiled = new Script(text.toString('utf8'), { filename: `${target}.cjs` }).createCachedData()
+  place(`${target}.compiled`, Buffer.concat([createHash('sha256').update(text).digest(), compiled]))
+  place(`${target}.mjs`, readFileSync(join(root, 'build', 'steps', 'start-compiled.mjs')))
+}
+
+async function bundleWith(define, source, target, format, more = {}) {
   const outcome = await esbuild.build({
     absWorkingDir: root,
     entryPoints: [source],
@@ -66,6 +91,7 @@ async function bundleWith(define, source, target, format) {
     banner: format === 'esm' ? { js: requireForPackages } : {},
     sourcemap: 'linked',
     logLevel: 'error',
+    ...more,
   })
   for (const file of outcome.outputFiles) place(file.path, file.contents)
 }
@@ -83,7 +109,6 @@ function insideBundles() {
   const entries = [
     ['electron/main.ts', 'main.mjs', 'esm'],
     ['electron/preload.ts', 'preload.cjs', 'cjs'],
-    ['electron/command.ts', 'command.mjs', 'esm'],
     ['electron/doors/opening/installed-browser.ts', 'installed-browser.mjs', 'esm'],
     ['build/house-rules/check.ts', 'house-rules.mjs', 'esm'],
   ]
@@ -98,6 +123,7 @@ function insideBundles() {
 /** Bundles them all, and fails after the last when one of them could not be bundled. */
 export async function bundleInside() {
   const failed = []
+  await bundleCompiled('electron/command.ts', join(built, 'command')).catch(() => failed.push('electron/command.ts'))
   for (const [source, target, format] of insideBundles()) {
     await bundle(source, join(built, target), format).catch(() => failed.push(source))
   }

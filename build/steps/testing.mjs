@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
-import { join, relative } from 'node:path'
+import { basename, join, relative } from 'node:path'
 import { benchmarkTools, bringBrowser, bringTools, documentTools } from './machine-tools.mjs'
 import { root, runNode, say } from './running.mjs'
 
@@ -94,12 +94,15 @@ export async function runTests(words) {
 /** Bundles the runner of the benchmarks and every module it measures, and runs it. */
 export async function runBenchmarks(words) {
   await bringTools(benchmarkTools)
-  const { bundle, filesUnder } = await import('./bundling.mjs')
+  const { bundle, bundleCompiled, filesUnder } = await import('./bundling.mjs')
   const folder = join(root, '.built', 'benchmarks')
   rmSync(folder, { recursive: true, force: true })
   await bundle('tests/benchmarks/run.ts', join(folder, 'run.mjs'))
   const sources = filesUnder('tests/benchmarks', /\.bench\.ts$/)
   for (const source of sources) await bundle(source, join(folder, benchmarkName(source)))
+  for (const source of filesUnder('tests/benchmarks', /-child\.ts$/)) {
+    await bundleCompiled(source, join(folder, basename(source, '.ts')))
+  }
   const { installedBrowser } = await import(join(root, '.built', 'installed-browser.mjs'))
   return runNode(['--expose-gc', join(folder, 'run.mjs'), ...words], {
     env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },

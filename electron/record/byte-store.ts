@@ -105,6 +105,15 @@ export class RecordBytes implements ByteStore {
     return { bytes: row.bytes as Uint8Array, widthPx: Number(row.width_px), heightPx: Number(row.height_px) }
   }
 
+  async renderingSizes(kind: RenderingKind) {
+    const rows = await withProblems(this.#path, () =>
+      this.#reader.all('SELECT original, width_px, height_px FROM renderings WHERE kind = ?', kind),
+    )
+    return new Map(
+      rows.map((row) => [String(row.original), { widthPx: Number(row.width_px), heightPx: Number(row.height_px) }]),
+    )
+  }
+
   #get(sql: string, ...values: (string | number)[]) {
     return withProblems(this.#path, () => this.#reader.get(sql, ...values))
   }

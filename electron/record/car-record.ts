@@ -48,6 +48,10 @@ export interface ByteStore {
     original: string,
     kind: RenderingKind,
   ): Promise<{ readonly bytes: Uint8Array; readonly widthPx: number; readonly heightPx: number } | null>
+  /** Size of every rendering of a kind, by the SHA-256 of its original, without reading the pictures. */
+  renderingSizes(
+    kind: RenderingKind,
+  ): Promise<ReadonlyMap<string, { readonly widthPx: number; readonly heightPx: number }>>
 }
 export type RenderingKind = 'thumbnail' | 'report'
 

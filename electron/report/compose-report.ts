@@ -1,11 +1,12 @@
 import type { Writable } from 'node:stream'
+import { setImmediate as turn } from 'node:timers/promises'
 import { ObjectWriter } from './document/object-writer.ts'
 import { type Anchor, ReportDocument } from './document/report-document.ts'
 import { writeOutlines } from './drawing/locator.ts'
 import { Composer, type PassBefore, type Stored } from './layout/composer.ts'
 import { pageGeometry } from './layout/page-geometry.ts'
 import { editionName } from './layout/running-matter.ts'
-import { writePictures } from './pictures.ts'
+import { beginPictures } from './pictures.ts'
 import { quotedContent } from './quoted-content.ts'
 import type { ReportContent } from './report-content.ts'
 import { composePlans } from './sections/body-plans.ts'
@@ -57,8 +58,8 @@ const sections: readonly ((composer: Composer) => void)[] = [
 const MOST_PASSES = 6
 
 /**
- * Writes the report as a tagged PDF. Pictures are asked for one at a time and written at once. The same content gives
- * the same bytes, in any time zone. Ends `output`.
+ * Writes the report as a tagged PDF. Pictures are read and written while the pages are laid out, and only few are held at
+ * once. The same content gives the same bytes, in any time zone. Ends `output`.
  */
 export async function composeReport(
   content: ReportContent,
@@ -66,36 +67,45 @@ export async function composeReport(
 ): Promise<{ readonly pages: number; readonly byteLength: number; readonly sha256: string }> {
   const writer = new ObjectWriter(output)
   await writer.begin()
-  const stored: Stored = {
-    pictures: await writePictures(writer, content),
-    outlines: writeOutlines(writer, content.plan),
+  const pictures = await beginPictures(writer, content)
+  try {
+    const stored: Stored = { pictures: pictures.stored, outlines: writeOutlines(writer, content.plan) }
+    const document = await settle(quotedContent(content), writer, stored)
+    const ends = await document.write({
+      title: `Originality and condition report: ${content.record.particulars.title}`,
+      author: content.record.commission.examiner,
+      subject: editionName(content),
+      language: content.record.commission.names === 'us' ? 'en-US' : 'en-GB',
+      issuedAt: content.edition.issuedAt,
+    })
+    await pictures.written
+    const written = await writer.finish(ends.catalog, ends.information)
+    await new Promise<void>((resolve, reject) => {
+      output.once('error', reject)
+      output.end(resolve)
+    })
+    return { pages: document.pages.length, ...written }
+  } finally {
+    // Nothing goes on beside once the answer is given, be it a fault.
+    await pictures.written.catch(() => undefined)
   }
-  const document = settle(quotedContent(content), writer, stored)
-  const written = await document.write({
-    title: `Originality and condition report: ${content.record.particulars.title}`,
-    author: content.record.commission.examiner,
-    subject: editionName(content),
-    language: content.record.commission.names === 'us' ? 'en-US' : 'en-GB',
-    issuedAt: content.edition.issuedAt,
-  })
-  await new Promise<void>((resolve, reject) => {
-    output.once('error', reject)
-    output.end(resolve)
-  })
-  return { pages: document.pages.length, ...written }
 }
 
 /**
  * Lays out again with the pages of the pass before, until every page number printed is the one that came out. The first
  * pass knows no page number and is measured only.
  */
-function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): ReportDocument {
+async function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): Promise<ReportDocument> {
   const geometry = pageGeometry(content.paper)
   let before: PassBefore = { anchors: null, pages: 0 }
   for (let pass = 1; ; pass++) {
     const document = new ReportDocument(writer, geometry.widthMm, geometry.heightMm, pass === 1)
     const composer = new Composer(content, document, geometry, stored, before)
-    for (const compose of sections) compose(composer)
+    for (const compose of sections) {
+      compose(composer)
+      // Pictures go on in between.
+      await turn()
+    }
     if (pass === MOST_PASSES || settled(before, document)) return document
     before = { anchors: document.anchors, pages: document.pages.length }
   }

@@ -1,57 +1,70 @@
-import type { Exhibit } from '../../shared-types/exhibit.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { ObjectWriter } from './document/object-writer.ts'
 import type { StoredObject } from './layout/composer.ts'
-import type { ReportContent, ReportPicture } from './report-content.ts'
+import type { ReportContent } from './report-content.ts'
 
-/** Pictures asked for before their turn, so that reading and writing go on side by side. */
-const ASKED_AHEAD = 3
+/** Pictures asked for before their turn, so that they are read while pages are laid out. */
+const ASKED_AHEAD = 16
 
-/** Writes the picture of every photograph that is to be printed, bytes unchanged, one after another; few are held at once. */
-export async function writePictures(
+/** Pictures as the pages show them, and when the last of them is in the file. */
+export interface PicturesOnTheirWay {
+  readonly stored: ReadonlyMap<number, StoredObject>
+  readonly written: Promise<void>
+}
+
+/**
+ * Begins to write the picture of every photograph that is to be printed, bytes unchanged, one after another; few are held
+ * at once. Their sizes are all the pages need, so that these are laid out meanwhile.
+ */
+export async function beginPictures(writer: ObjectWriter, content: ReportContent): Promise<PicturesOnTheirWay> {
+  const sizes = await content.pictureSizes()
+  const stored = new Map<number, StoredObject>()
+  for (const { number, inReport, photograph } of content.record.exhibits) {
+    const size = sizes.get(number)
+    if (!inReport || photograph === null || size === undefined) continue
+    const ref = writer.context.nextRef()
+    stored.set(number, { name: `E${number}`, ref, width: size.widthPx, height: size.heightPx })
+  }
+  const written = writePictures(writer, content, stored)
+  // What goes wrong is told to whoever waits for the last picture.
+  written.catch(() => undefined)
+  return { stored, written }
+}
+
+async function writePictures(
   writer: ObjectWriter,
   content: ReportContent,
-): Promise<ReadonlyMap<number, StoredObject>> {
-  const pictures = new Map<number, StoredObject>()
-  const printed = content.record.exhibits.filter(({ inReport, photograph }) => inReport && photograph !== null)
-  const coming = printed.slice(0, ASKED_AHEAD).map((exhibit) => fetched(content, exhibit))
-  for (const [index, exhibit] of printed.entries()) {
-    const picture = (await coming.shift()) ?? null
-    const later = printed[index + ASKED_AHEAD]
-    if (later !== undefined) coming.push(fetched(content, later))
-    if (picture === null) continue
-    const components = jpegComponents(picture.bytes)
+  stored: ReadonlyMap<number, StoredObject>,
+): Promise<void> {
+  const wanted = [...stored]
+  const coming: Promise<Uint8Array>[] = []
+  for (const [index, [number, { ref, width, height }]] of wanted.entries()) {
+    for (const [later] of wanted.slice(index + coming.length, index + ASKED_AHEAD)) coming.push(fetched(content, later))
+    const bytes = await (coming.shift() as Promise<Uint8Array>)
+    const components = jpegComponents(bytes)
     if (components !== 1 && components !== 3) {
       throw new ProblemError(
         'photograph-refused',
-        `The report copy of exhibit E${exhibit.number} is no grey or colour JPEG. Import the photograph again, or leave it out of the report.`,
+        `The report copy of exhibit E${number} is no grey or colour JPEG. Import the photograph again, or leave it out of the report.`,
       )
     }
-    const ref = writer.context.nextRef()
     const dictionary = writer.context.obj({
       Type: 'XObject',
       Subtype: 'Image',
-      Width: picture.widthPx,
-      Height: picture.heightPx,
+      Width: width,
+      Height: height,
       ColorSpace: components === 1 ? 'DeviceGray' : 'DeviceRGB',
       BitsPerComponent: 8,
       Filter: 'DCTDecode',
     })
-    await writer.writeStream(ref, dictionary, picture.bytes)
-    pictures.set(exhibit.number, {
-      name: `E${exhibit.number}`,
-      ref,
-      width: picture.widthPx,
-      height: picture.heightPx,
-    })
+    await writer.writeStream(ref, dictionary, bytes)
   }
-  return pictures
 }
 
 /** A picture on its way. What goes wrong is told when its turn comes, not before. */
-function fetched(content: ReportContent, exhibit: Exhibit): Promise<ReportPicture | null> {
-  const picture = content.picture(exhibit.number)
-  picture.catch(() => null)
+function fetched(content: ReportContent, exhibitNumber: number): Promise<Uint8Array> {
+  const picture = content.picture(exhibitNumber)
+  picture.catch(() => undefined)
   return picture
 }
 

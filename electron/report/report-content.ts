@@ -30,9 +30,8 @@ export interface EditionData {
   readonly changes: readonly string[]
 }
 
-/** A report rendering: an upright JPEG without metadata; `bytes` go into the report unchanged. */
-export interface ReportPicture {
-  readonly bytes: Uint8Array
+/** Size of a report rendering. */
+export interface PictureSize {
   readonly widthPx: number
   readonly heightPx: number
 }
@@ -75,6 +74,11 @@ export interface ReportContent extends ComputedContent {
   readonly marks: Readonly<Partial<Record<PlanSheet['id'], PlanMarks>>>
   readonly edition: EditionData
   readonly paper: Paper
-  /** Asked once for each photograph that goes into the report; null when there is no rendering. */
-  picture(exhibitNumber: number): Promise<ReportPicture | null>
+  /** Size of every picture there is, by the number of its exhibit: what is needed to lay the pages out. */
+  pictureSizes(): Promise<ReadonlyMap<number, PictureSize>>
+  /**
+   * A report rendering: an upright JPEG without metadata, whose bytes go into the report unchanged. Asked once for each
+   * photograph that has a size and goes into the report.
+   */
+  picture(exhibitNumber: number): Promise<Uint8Array>
 }

@@ -25,11 +25,13 @@ import { type SheetsOfRecord, sheetsOfRecord } from './sheets-of-record.ts'
 const NO_SHEET =
   'No reference sheet is in this record. Take one in that speaks of this car, and the program says what the car can still be.'
 
+/** A whole number with its thousands apart; by hand, since the tables of languages take long to load at the start. */
+const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',')
+
 /** The published scale as a line, so that every word stands beside its band. */
 export const SUPPORT_SCALE = `Likelihood ratios after ENFSI 2015: ${enfsiSupportBands
   .map(
-    ({ from, to, words }) =>
-      `${words} ${to === null ? `over ${from.toLocaleString('en')}` : `${from.toLocaleString('en')} to ${to.toLocaleString('en')}`}`,
+    ({ from, to, words }) => `${words} ${to === null ? `over ${grouped(from)}` : `${grouped(from)} to ${grouped(to)}`}`,
   )
   .join('; ')}.`
 

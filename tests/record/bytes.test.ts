@@ -109,6 +109,8 @@ describe('large bytes', () => {
     const rendering = await record.bytes.rendering(sha256, 'thumbnail')
     expect([...(rendering?.bytes ?? [])]).toEqual([9])
     expect(rendering).toMatchObject({ widthPx: 40, heightPx: 30 })
+    expect([...(await record.bytes.renderingSizes('thumbnail'))]).toEqual([[sha256, { widthPx: 40, heightPx: 30 }]])
+    expect((await record.bytes.renderingSizes('report')).size).toBe(0)
     expect(await record.bytes.rendering(sha256, 'report')).toBeNull()
   })
 

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { EditionData, ReportContent } from '../../electron/report/report-content.ts'
+import type { EditionData, PictureSize, ReportContent } from '../../electron/report/report-content.ts'
 import { cautions } from '../../electron/sheets/cautions.ts'
 import { panelList } from '../../electron/sheets/panel-list.ts'
 import { partGroups, partsList } from '../../electron/sheets/parts-list.ts'
@@ -460,6 +460,8 @@ export async function pictureFixture(widthPx: number, heightPx: number): Promise
 export function contentFixture(record: RecordView, more: Partial<ReportContent> = {}): ReportContent {
   const panels = panelList(record.particulars.body, record.commission.level, record.particulars.conditions)
   const parts = partsList()
+  const sizes = new Map<number, PictureSize>()
+  for (const { number, photograph } of record.exhibits) if (photograph !== null) sizes.set(number, photograph)
   return {
     record,
     judgement: judgementFixture,
@@ -493,11 +495,10 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     },
     edition: editionFixture,
     paper: 'A4',
+    pictureSizes: async () => sizes,
     picture: async (number) => {
-      const photograph = record.exhibits.find((exhibit) => exhibit.number === number)?.photograph
-      if (photograph == null) return null
-      const { widthPx, heightPx } = photograph
-      return { bytes: await pictureFixture(widthPx, heightPx), widthPx, heightPx }
+      const { widthPx, heightPx } = sizes.get(number) ?? { widthPx: 1, heightPx: 1 }
+      return pictureFixture(widthPx, heightPx)
     },
     ...more,
   }

@@ -12,8 +12,8 @@ const WHOLE_SUM = 0xb1b0afba
  * of others still finds them; outlines of all other glyphs are left out.
  */
 export function fontSubset(font: FontFile, wanted: Iterable<number>): Uint8Array {
-  const [places, outlines] = [glyphPlaces(font), font.needed('glyf')]
-  const outlineOf = (glyphId: number): Buffer => outlines.subarray(places[glyphId], places[glyphId + 1])
+  const [place, outlines] = [glyphPlaces(font), font.needed('glyf')]
+  const outlineOf = (glyphId: number): Buffer => outlines.subarray(place(glyphId), place(glyphId + 1))
   const kept = new Set([0, ...wanted])
   for (const glyphId of kept) for (const part of components(outlineOf(glyphId))) kept.add(part)
 
@@ -43,13 +43,11 @@ export function fontSubset(font: FontFile, wanted: Iterable<number>): Uint8Array
   return assembled(tables)
 }
 
-/** Where each glyph's outline begins in `glyf`, and where the last ends. */
-function glyphPlaces(font: FontFile): number[] {
+/** Where a glyph's outline begins in `glyf`, and the one before it ends. */
+function glyphPlaces(font: FontFile): (glyphId: number) => number {
   const location = font.needed('loca')
   const long = font.needed('head').readInt16BE(50) === 1
-  return Array.from({ length: font.glyphCount + 1 }, (_, index) =>
-    long ? location.readUInt32BE(index * 4) : location.readUInt16BE(index * 2) * 2,
-  )
+  return (glyphId) => (long ? location.readUInt32BE(glyphId * 4) : location.readUInt16BE(glyphId * 2) * 2)
 }
 
 /** Glyphs a composite glyph is made of. */
@@ -103,12 +101,15 @@ function assembled(tables: ReadonlyMap<string, Buffer>): Uint8Array {
   const bodies: Buffer[] = [directory]
   let offset = directory.length
   let headAt = 0
+  let whole = 0
   for (const [index, name] of names.entries()) {
     const table = tables.get(name) ?? Buffer.alloc(0)
     const body = padded(table)
     const row = 12 + index * 16
     directory.write(name, row, 'latin1')
-    directory.writeUInt32BE(sum(body), row + 4)
+    const own = sum(body)
+    whole += own
+    directory.writeUInt32BE(own, row + 4)
     directory.writeUInt32BE(offset, row + 8)
     directory.writeUInt32BE(table.length, row + 12)
     if (name === 'head') headAt = offset
@@ -116,6 +117,6 @@ function assembled(tables: ReadonlyMap<string, Buffer>): Uint8Array {
     offset += body.length
   }
   const file = Buffer.concat(bodies)
-  file.writeUInt32BE((WHOLE_SUM - sum(file)) >>> 0, headAt + 8)
+  file.writeUInt32BE((WHOLE_SUM - whole - sum(directory)) >>> 0, headAt + 8)
   return file
 }

@@ -24,10 +24,10 @@ function xml(text: string): string {
 }
 
 /** Writes the XMP packet (ISO 16684-1), the information dictionary and the output intent; answers their references. */
-export async function writeMetadata(
+export function writeMetadata(
   writer: ObjectWriter,
   facts: DocumentFacts,
-): Promise<{ readonly xmp: PDFRef; readonly information: PDFRef; readonly intent: PDFRef }> {
+): { readonly xmp: PDFRef; readonly information: PDFRef; readonly intent: PDFRef } {
   const { context } = writer
   const [xmp, information, intent, profile] = Array.from({ length: 4 }, () => context.nextRef()) as [
     PDFRef,
@@ -53,7 +53,7 @@ export async function writeMetadata(
 </rdf:RDF></x:xmpmeta>
 <?xpacket end="w"?>`
   // The packet stays uncompressed so that any program finds it.
-  await writer.writeStream(xmp, context.obj({ Type: 'Metadata', Subtype: 'XML' }), Buffer.from(packet, 'utf8'))
+  writer.writeLater(xmp, context.obj({ Type: 'Metadata', Subtype: 'XML' }), Buffer.from(packet, 'utf8'))
   const date = PDFString.of(`D:${facts.issuedAt.slice(0, 19).replace(/\D/g, '')}Z`)
   writer.write(
     information,

@@ -12,6 +12,8 @@ const OBJECTS_IN_A_STREAM = 200
 const COMPRESSED_AT_ONCE = 4
 /** Bytes handed to the output at one time, so that many small pieces cost no more than their bytes. */
 const WRITTEN_AT_ONCE = 1024 * 1024
+/** Bytes the output may have before it, so that it has work while this program has other. */
+const MOST_BEFORE_OUTPUT = 8 * 1024 * 1024
 /** Widths of the three fields of a cross-reference row: kind, place, index. Five bytes reach a terabyte. */
 const CROSS_REFERENCE_WIDTHS = [1, 5, 2] as const
 
@@ -28,9 +30,9 @@ type Place = { readonly offset: number } | { readonly inStream: number; readonly
 
 /**
  * Writes a PDF 1.7 file object by object (ISO 32000-1, 7.5.7 object streams and 7.5.8 cross-reference stream), so that
- * no more than a few pictures are ever held. Counts and hashes what it writes; waits whenever the output is full. Streams
- * to be compressed are few and small: they are compressed beside other work, and written in the order they came when the
- * file is finished.
+ * no more than a few pictures are ever held. Counts and hashes what it writes; waits whenever the output falls behind.
+ * Streams to be compressed are few and small: they are compressed beside other work, and written in the order they came
+ * when the file is finished, behind those written at once.
  */
 export class ObjectWriter {
   readonly context = PDFContext.create()
@@ -69,6 +71,11 @@ export class ObjectWriter {
     this.#places.set(ref.objectNumber, { offset: this.#offset })
     const head = `${ref.objectNumber} 0 obj\n${dictionary.toString()}\nstream\n`
     await this.#put(Buffer.from(head, 'latin1'), bytes, END_OF_STREAM)
+  }
+
+  /** Takes a stream that is passed through as it is when the file is finished. */
+  writeLater(ref: PDFRef, dictionary: PDFDict, bytes: Buffer): void {
+    this.#coming.push({ ref, dictionary, bytes: Promise.resolve(bytes) })
   }
 
   /** Takes a stream, to be compressed by zlib. */
@@ -159,6 +166,6 @@ export class ObjectWriter {
     for (const piece of held) output.write(piece)
     output.uncork()
     for (const piece of held) this.#hash.update(piece)
-    if (output.writableNeedDrain) await once(output, 'drain')
+    if (output.writableNeedDrain && output.writableLength >= MOST_BEFORE_OUTPUT) await once(output, 'drain')
   }
 }

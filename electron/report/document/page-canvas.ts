@@ -112,6 +112,7 @@ export class PageCanvas {
   }
 
   line(x1: number, y1: number, x2: number, y2: number, style: StrokeStyle): void {
+    if (this.onlyMeasured) return
     this.#emit(`${this.#style(style)}${this.#at(x1, y1)} m ${this.#at(x2, y2)} l S`)
   }
 
@@ -123,12 +124,14 @@ export class PageCanvas {
   }
 
   rectangle(x: number, y: number, width: number, height: number, style: StrokeStyle | null, fill?: string): void {
+    if (this.onlyMeasured) return
     const path = `${this.#at(x, y + height)} ${number(width * POINTS_PER_MM)} ${number(height * POINTS_PER_MM)} re`
     const plain = style ?? { weightMm: 0.1, colour: fill ?? '#000000' }
     this.rawPath(path, style === null ? 'f' : fill === undefined ? 'S' : 'B', plain, fill)
   }
 
   circle(x: number, y: number, radius: number, style: StrokeStyle | null, fill?: string): void {
+    if (this.onlyMeasured) return
     // Four cubic arcs; 0.5523 is the usual factor 4/3·tan(π/8), off a true circle by 0.03 %.
     const c = radius * 0.5523
     const path = [

@@ -53,8 +53,8 @@ export class ReportDocument {
     if (!this.anchors.has(name)) this.anchors.set(name, { page: page.index, topMm })
   }
 
-  /** Writes everything and answers the length and hash of the file. */
-  async write(facts: DocumentFacts): Promise<{ readonly byteLength: number; readonly sha256: string }> {
+  /** Hands everything to the writer; answers the two objects its file ends with. */
+  async write(facts: DocumentFacts): Promise<{ readonly catalog: PDFRef; readonly information: PDFRef }> {
     const { writer } = this
     const { context } = writer
     const tree = context.nextRef()
@@ -79,7 +79,7 @@ export class ReportDocument {
       key,
     )
     const outline = writeOutline(writer, this.bookmarks, (target) => this.#destination(target, refs))
-    const { xmp, information, intent } = await writeMetadata(writer, facts)
+    const { xmp, information, intent } = writeMetadata(writer, facts)
     const catalog = context.nextRef()
     writer.write(
       catalog,
@@ -97,7 +97,7 @@ export class ReportDocument {
         OutputIntents: [intent],
       }),
     )
-    return writer.finish(catalog, information)
+    return { catalog, information }
   }
 
   /** Where a link or bookmark leads, as it stands in the file; null when there is no such place. */

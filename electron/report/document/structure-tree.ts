@@ -52,8 +52,10 @@ export class StructureElement {
     return child
   }
 
-  get hasContent(): boolean {
-    return this.kids.some((kid) => !(kid instanceof StructureElement) || kid.hasContent)
+  /** Finds every element at or below this one that holds content; answers whether this one does. */
+  findContent(found: Set<StructureElement>): boolean {
+    for (const kid of this.kids) if (!(kid instanceof StructureElement) || kid.findContent(found)) found.add(this)
+    return found.has(this)
   }
 }
 
@@ -77,11 +79,13 @@ export async function writeStructure(
   const rootRef = context.nextRef()
   const refs = new Map<StructureElement, PDFRef>()
   const parents = new Map<StructureElement, PDFRef>()
+  const withContent = new Set<StructureElement>()
+  root.findContent(withContent)
   const name = (element: StructureElement, parent: PDFRef) => {
     const ref = context.nextRef()
     refs.set(element, ref)
     parents.set(element, parent)
-    for (const kid of element.kids) if (kid instanceof StructureElement && kid.hasContent) name(kid, ref)
+    for (const kid of element.kids) if (kid instanceof StructureElement && withContent.has(kid)) name(kid, ref)
   }
   name(root, rootRef)
   let written = 0

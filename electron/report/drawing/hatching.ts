@@ -29,7 +29,7 @@ export function drawHatch(
   origin: PagePoint = corner,
 ): void {
   const hatch = hatches[name]
-  if (hatch === null) return
+  if (hatch === null || page.onlyMeasured) return
   page.saved(() => {
     page.rawPath(outline, 'W n', UNSTROKED)
     if (hatch.kind === 'stipple') {

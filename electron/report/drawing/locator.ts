@@ -75,6 +75,7 @@ export function drawLocator(
   where: PlaceOnCar,
   box: { readonly left: number; readonly top: number; readonly widthMm: number; readonly heightMm: number },
 ): void {
+  if (page.onlyMeasured) return
   const outline = composer.stored.outlines.get(where.view)
   const view = composer.content.plan.sheets.flatMap(({ views }) => views).find(({ id }) => id === where.view)
   if (outline === undefined || view === undefined) return

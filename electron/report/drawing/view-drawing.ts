@@ -24,12 +24,14 @@ const inkOf = (weight: PlanView['ink'][number]['weight']): string =>
 
 /** One view of the car as line work alone: the picture of the title page. */
 export function drawViewPlain(page: PageCanvas, view: PlanView, placement: Placement): void {
+  if (page.onlyMeasured) return
   for (const panel of view.panels) page.rawPath(pathOperators(panel.outline, placement), 'S', stroke('shut'))
   drawInk(page, view, placement)
 }
 
 /** One view with what the record says: hatches cut to the panels, extents, edges, then the line work. */
 export function drawViewMarked(page: PageCanvas, view: PlanView, marks: PlanMarks, placement: Placement): void {
+  if (page.onlyMeasured) return
   const markOf = new Map(marks.panels.map((mark) => [mark.panelId, mark]))
   const drawn = view.panels.map((panel) => ({
     path: pathOperators(panel.outline, placement),

@@ -1,6 +1,7 @@
 import type { Edition, Paper } from '../../../shared-types/edition.ts'
 import type { PlanMarks, PlanSheet } from '../../../shared-types/figure.ts'
 import { type PanelList, panelName } from '../../../shared-types/panel.ts'
+import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { JournalEntry, RecordView } from '../../../shared-types/record.ts'
 import type { InspectionLevel } from '../../../shared-types/words.ts'
 import { bodyPlan } from '../../figures/body-plan.ts'
@@ -11,7 +12,7 @@ import { panelList } from '../../sheets/panel-list.ts'
 import { partGroups, partsList } from '../../sheets/parts-list.ts'
 import { printedSheet } from '../drawing/printed-sheet.ts'
 import { turnRecord } from '../drawing/turned.ts'
-import type { ComputedContent, EditionData, ReportContent } from '../report-content.ts'
+import type { ComputedContent, EditionData, PictureSize, ReportContent } from '../report-content.ts'
 import { changesSince } from './changes-since.ts'
 
 /** Printed millimetres of one screen pixel at which callouts are set; see the tokens' hatches. */
@@ -75,9 +76,28 @@ export function recordContent(
     marks,
     edition,
     paper,
+    ...reportPictures(record, view),
+  }
+}
+
+/** The report renderings of a record, found by exhibit. */
+function reportPictures(record: CarRecord, view: RecordView): Pick<ReportContent, 'pictureSizes' | 'picture'> {
+  const originals = new Map(view.exhibits.map(({ number, photograph }) => [number, photograph?.sha256 ?? '']))
+  return {
+    pictureSizes: async () => {
+      const sizes = await record.bytes.renderingSizes('report')
+      const found = [...originals].map(([number, sha256]) => [number, sizes.get(sha256)] as const)
+      return new Map(found.filter((entry): entry is readonly [number, PictureSize] => entry[1] !== undefined))
+    },
     picture: async (number) => {
-      const photograph = view.exhibits.find((exhibit) => exhibit.number === number)?.photograph
-      return photograph == null ? null : record.bytes.rendering(photograph.sha256, 'report')
+      const rendering = await record.bytes.rendering(originals.get(number) ?? '', 'report')
+      if (rendering === null) {
+        throw new ProblemError(
+          'not-found',
+          `The report copy of exhibit E${number} is no longer there. Import the photograph again, or leave it out of the report.`,
+        )
+      }
+      return rendering.bytes
     },
   }
 }

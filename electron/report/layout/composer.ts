@@ -8,7 +8,7 @@ import { numbered, partSuffix, place } from '../wording/references.ts'
 import { Flow, gap, type Piece } from './flow.ts'
 import { breakLines, type Rich, type Span } from './line-breaking.ts'
 import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM, type PageGeometry } from './page-geometry.ts'
-import { furnish, type RunningMatter } from './running-matter.ts'
+import { furnish, type RunningMatter, runningLines } from './running-matter.ts'
 import { type TableContent, tablePieces } from './table.ts'
 import { drawLine, textPieces } from './text-block.ts'
 import { inks, styles, type TextStyle } from './text-style.ts'
@@ -58,7 +58,7 @@ export class Composer {
   ) {
     this.panels = new Map(content.panels.panels.map((panel) => [panel.id, panel]))
     this.section = document.root.add('Sect')
-    this.#running = { content, section: '', pages: before.pages }
+    this.#running = { lines: runningLines(content), section: '', pages: before.pages }
     this.flow = new Flow(document, geometry, (page) => furnish(document, page, geometry, this.#running))
     furnish(document, this.flow.page, geometry, this.#running)
   }

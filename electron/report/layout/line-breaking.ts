@@ -4,6 +4,7 @@ import { type ShapedText, type ShippedFace, typeface } from '../document/typefac
 import { faceOfCharacter } from './face-of-character.ts'
 import type { TextStyle } from './text-style.ts'
 import { NON_JOINER, visibleText } from './visible-text.ts'
+import { placesInsideNumbers } from './whole-numbers.ts'
 
 /** A stretch of text in one style; `link` names the place of the report it leads to. */
 export interface Span {
@@ -43,7 +44,12 @@ export const measure = (text: string, style: TextStyle): number =>
   breakLines([{ text, style }], Number.POSITIVE_INFINITY)[0]?.width ?? 0
 
 const remembered = new Map<string, readonly TextLine[]>()
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' })
+/** Made with the first word longer than its line: to make one takes longer than to set a page. */
+let graphemes: Intl.Segmenter | null = null
+function graphemesOf(text: string): Intl.Segments {
+  graphemes ??= new Intl.Segmenter('en', { granularity: 'grapheme' })
+  return graphemes.segment(text)
+}
 
 /** A stretch of a span in one face and one direction. */
 interface Slice extends Span {
@@ -57,8 +63,8 @@ interface SetSlice extends Slice {
 }
 
 /**
- * Breaks text into lines no wider than `width` mm, after UAX #14; a word longer than the line is broken between
- * grapheme clusters (UAX #29). Lines set once are remembered, so that laying out again costs little.
+ * Breaks text into lines no wider than `width` mm, after UAX #14, but never inside a number; a word longer than the line
+ * is broken between grapheme clusters (UAX #29). Lines set once are remembered, so that laying out again costs little.
  */
 export function breakLines(rich: Rich, width: number): readonly TextLine[] {
   let key = String(width)
@@ -89,11 +95,13 @@ function fill(filling: Filling, rich: Rich): void {
   const whole = spans.length === 1 && spans[0] !== undefined ? spans[0].text : spans.map(({ text }) => text).join('')
   const levels = readsRightToLeft(whole) ? embeddingLevels(whole) : null
   const hasUnseen = UNSEEN.test(whole)
+  const insideNumbers = placesInsideNumbers(whole)
   const breaker = new LineBreaker(whole)
   let spanIndex = 0
   let inSpan = 0
   let position = 0
   for (let found = breaker.nextBreak(); found !== null; found = breaker.nextBreak()) {
+    if (insideNumbers?.has(found.position) === true) continue
     const slices: Slice[] = []
     while (position < found.position) {
       const span = spans[spanIndex]
@@ -171,7 +179,7 @@ class Filling {
   #addBroken(slice: Slice): void {
     let piece = ''
     let pieceWidth = 0
-    for (const { segment } of segmenter.segment(slice.text)) {
+    for (const { segment } of graphemesOf(slice.text)) {
       const own = setSlice({ ...slice, text: segment }).width
       if (this.#used + pieceWidth + own > this.width - 0.3 && this.#used + pieceWidth > 0) {
         if (piece !== '') this.#append(setSlice({ ...slice, text: piece }))

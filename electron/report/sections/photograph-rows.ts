@@ -82,6 +82,7 @@ function rowPiece(composer: Composer, row: readonly Placed[]): Piece {
         const left = composer.geometry.leftMm + index * (HALF_WIDTH_MM + GUTTER_MM)
         const below = topMm + pictureLines * LINE_MM
         composer.document.anchor(place.exhibit(placed.exhibit.number), page, topMm)
+        if (page.onlyMeasured) return
         page.belongTo(text.figure)
         const top = below - BELOW_PICTURE_MM - placed.height
         page.object(placed.picture.name, placed.picture.ref, [

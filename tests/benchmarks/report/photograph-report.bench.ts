@@ -1,20 +1,13 @@
 import { execFileSync } from 'node:child_process'
-import { createWriteStream, readFileSync } from 'node:fs'
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { composeReport } from '../../../electron/report/compose-report.ts'
-import { contentFixture, exhibitFixture, recordFixture } from '../../report/content-fixture.ts'
+import { PHOTOGRAPHS, picturePath, SIZE } from './report-pictures.ts'
 
-const PHOTOGRAPHS = 200
 const ROUNDS = 5
-const SIZE = { widthPx: 1600, heightPx: 1067 } as const
-const COMPOSE_ONCE = 'compose-report-once'
 
 /** Certificates the environment has Node read at each start take as long as the program's own modules, and no report needs them. */
 const { NODE_EXTRA_CA_CERTS: _, ...withoutCertificates } = process.env
-
-const picturePath = (folder: string, number: number): string => join(folder, `${String(number).padStart(3, '0')}.jpg`)
 
 /** Renderings of the size the program makes, with noise so that they compress like photographs; each differs. */
 async function makePictures(folder: string): Promise<number> {
@@ -39,16 +32,6 @@ async function makePictures(folder: string): Promise<number> {
   return byteLength
 }
 
-/** Composes one report of all photographs in a process of its own, so that its peak memory is the report's alone. */
-async function composeOnce(folder: string, target: string): Promise<void> {
-  const exhibits = Array.from({ length: PHOTOGRAPHS }, (_, index) => exhibitFixture(index + 1))
-  const content = contentFixture(recordFixture({ exhibits }), {
-    picture: async (number) => ({ bytes: readFileSync(picturePath(folder, number)), ...SIZE }),
-  })
-  const { pages } = await composeReport(content, createWriteStream(target))
-  process.stdout.write(JSON.stringify({ pages, peakMiB: process.resourceUsage().maxRSS / 1024 }))
-}
-
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
 
@@ -69,10 +52,14 @@ export async function reportOfPhotographs() {
     let pages = 0
     for (let round = 0; round <= ROUNDS; round++) {
       const report = timed(() =>
-        execFileSync(process.execPath, [import.meta.filename, COMPOSE_ONCE, pictures, join(folder, 'report.pdf')], {
-          encoding: 'utf8',
-          env: withoutCertificates,
-        }),
+        execFileSync(
+          process.execPath,
+          [join(import.meta.dirname, 'compose-report-child.mjs'), pictures, join(folder, 'report.pdf')],
+          {
+            encoding: 'utf8',
+            env: withoutCertificates,
+          },
+        ),
       )
       const wrapping = timed(() =>
         execFileSync('img2pdf', [...files, '-o', join(folder, 'wrapped.pdf')], { encoding: 'utf8' }),
@@ -105,6 +92,3 @@ export async function reportOfPhotographs() {
     await rm(folder, { recursive: true, force: true })
   }
 }
-
-const [, , word, pictures, target] = process.argv
-if (word === COMPOSE_ONCE && pictures !== undefined && target !== undefined) await composeOnce(pictures, target)
