@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, w
 import { basename, dirname, join, relative } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import * as esbuild from 'esbuild'
+import { numericKernel } from './kernel.mjs'
 import { fasterPackages, leanPackages } from './lean-packages.mjs'
 import { root } from './running.mjs'
 
@@ -46,7 +47,9 @@ async function listsFoundSound() {
 /** Bundles one source of the inside with the packages it uses: one file is read sooner than hundreds. */
 export async function bundle(source, target, format = 'esm') {
   soundLists ??= listsFoundSound()
-  await bundleWith({ LISTS_FOUND_SOUND: JSON.stringify(await soundLists) }, source, target, format)
+  const lists = JSON.stringify(await soundLists)
+  const kernel = JSON.stringify(await numericKernel())
+  await bundleWith({ LISTS_FOUND_SOUND: lists, NUMERIC_KERNEL: kernel }, source, target, format)
 }
 
 async function bundleWith(define, source, target, format) {
