@@ -85,7 +85,7 @@ describe('the kernel agrees to 1e-10 with the same written plainly:', () => {
         fc.array(fc.double({ min: 0, max: 1e5, noNaN: true }), { minLength: 1, maxLength: 9 }),
         (structures, distances) => {
           const [n, targets] = [distances.length, 4]
-          const memory = new KernelMemory(structureNumbers(structures) + 2 * n + 8 + 4 * (n + 3), 6)
+          const memory = new KernelMemory(structureNumbers(structures) + 6 * n + 8 + 4 * (n + 3), 7)
           const model = memory.numbers(structureNumbers(structures))
           writeStructures(model, structures)
           const [x, y, targetX, targetY] = [memory.numbers(n), memory.numbers(n), memory.numbers(4), memory.numbers(4)]
@@ -102,11 +102,13 @@ describe('the kernel agrees to 1e-10 with the same written plainly:', () => {
             targetX.byteOffset,
             targetY.byteOffset,
             1,
+            memory.numbers(4 * n).byteOffset,
             out.byteOffset,
           )
           distances.forEach((distance, row) => {
+            const apart = Math.sqrt(distance * distance)
             for (let t = 0; t < targets; t += 1)
-              expect(Math.abs((out[row * 4 + t] as number) - covariance(structures, distance))).toBeLessThan(1e-13)
+              expect(Math.abs((out[row * 4 + t] as number) - covariance(structures, apart))).toBeLessThan(1e-13)
           })
           expect(out.subarray(4 * n)).toEqual(new Float64Array(12))
         },

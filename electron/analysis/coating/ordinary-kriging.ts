@@ -110,8 +110,8 @@ function solverOf({ n, structures, data, factor, ones, residuals }: KrigingSyste
   const blocks = blocksOf(n)
   const rows = 4 * blocks
   const memory = new KernelMemory(
-    n * n + numbersOfBlocks(n) + (rows + 5) * WIDTH + 4 * rows + structureNumbers(structures),
-    13,
+    n * n + numbersOfBlocks(n) + (rows + 5) * WIDTH + 8 * rows + structureNumbers(structures),
+    14,
   )
   const { kernel } = memory
   const whole = memory.numbers(n * n)
@@ -129,6 +129,7 @@ function solverOf({ n, structures, data, factor, ones, residuals }: KrigingSyste
   const [x, y] = [memory.numbers(WIDTH), memory.numbers(WIDTH)]
   const [explained, onesShare, residualShare] = [memory.numbers(WIDTH), memory.numbers(WIDTH), memory.numbers(WIDTH)]
   const columns = memory.numbers(rows * WIDTH).byteOffset
+  const room = memory.numbers(4 * n).byteOffset
   const solve = (strips: number): void => {
     kernel.covarianceStrips(
       model.byteOffset,
@@ -140,6 +141,7 @@ function solverOf({ n, structures, data, factor, ones, residuals }: KrigingSyste
       x.byteOffset,
       y.byteOffset,
       strips,
+      room,
       columns,
     )
     kernel.columnProducts(columns, rows, strips, one, onesShare.byteOffset)

@@ -25,6 +25,7 @@ export interface Kernel {
     targetX: number,
     targetY: number,
     strips: number,
+    room: number,
     out: number,
   ): void
   nodeWeights(
@@ -140,4 +141,4 @@ export const diagonalInBlocks = (row: number): number => {
 
 /** Numbers of room a pair of small systems of so many places needs, with `sides` right-hand sides. */
 export const roomOfPairs = (size: number, sides: number): number =>
-  2 * (3 * (size + 1) + size + ((size + 1) * (size + 2)) / 2 + sides * size)
+  2 * (3 * (size + 1) + size + (size + 1) * (size + 2) + sides * size)

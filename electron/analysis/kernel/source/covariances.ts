@@ -7,41 +7,51 @@ const MATERN: i32 = 4
 /** Bytes of one structure: number of its model, sill, one by its range. */
 const STRUCTURE: i32 = 24
 
-/** Covariance at two distances, added over the structures. */
-function covarianceAt(distance: v128, structures: usize, count: i32): v128 {
-  let sum = v128.xor(distance, distance)
-  for (let at = structures, end = structures + count * STRUCTURE; at < end; at += STRUCTURE) {
-    const model = i32(load<f64>(at))
-    const sill = v128.load64_splat(at, 8)
-    const share = f64x2.mul(distance, v128.load64_splat(at, 16))
-    if (model === ERROR) continue
-    if (model === NUGGET) {
-      sum = f64x2.add(sum, v128.and(f64x2.eq(share, f64x2.splat(0)), sill))
-    } else if (model === SPHERICAL) {
+/** Adds the covariances of one structure at so many pairs of distances. */
+function addStructure(structure: usize, distances: usize, pairs: i32, out: usize): void {
+  const model = i32(load<f64>(structure))
+  const sill = v128.load64_splat(structure, 8)
+  const inverse = v128.load64_splat(structure, 16)
+  const one = f64x2.splat(1)
+  const end = out + pairs * 16
+  if (model === ERROR) return
+  if (model === NUGGET) {
+    for (; out < end; out += 16, distances += 16) {
+      const same = f64x2.eq(v128.load(distances), f64x2.splat(0))
+      v128.store(out, f64x2.add(v128.load(out), v128.and(same, sill)))
+    }
+  } else if (model === SPHERICAL) {
+    for (; out < end; out += 16, distances += 16) {
+      const share = f64x2.mul(v128.load(distances), inverse)
       const bent = f64x2.sub(f64x2.splat(1.5), f64x2.mul(f64x2.splat(0.5), f64x2.mul(share, share)))
-      const value = f64x2.sub(f64x2.splat(1), f64x2.mul(share, bent))
-      sum = f64x2.add(sum, v128.and(f64x2.lt(share, f64x2.splat(1)), f64x2.mul(sill, value)))
-    } else {
+      const value = f64x2.mul(sill, f64x2.sub(one, f64x2.mul(share, bent)))
+      v128.store(out, f64x2.add(v128.load(out), v128.and(f64x2.lt(share, one), value)))
+    }
+  } else {
+    const slope = model === MATERN ? one : f64x2.splat(0)
+    for (; out < end; out += 16, distances += 16) {
+      const share = f64x2.mul(v128.load(distances), inverse)
       const decay = f64x2.mul(sill, exponential(f64x2.neg(share)))
-      sum = f64x2.add(sum, decay)
-      if (model === MATERN) sum = f64x2.add(sum, f64x2.mul(share, decay))
+      const raised = f64x2.mul(f64x2.add(one, f64x2.mul(slope, share)), decay)
+      v128.store(out, f64x2.add(v128.load(out), raised))
     }
   }
-  return sum
 }
 
 /**
- * Turns so many pairs of squared distances into covariances, in place. In steps, because a processor works ahead over several
- * short chains of operations and not over one long one.
+ * Covariances at so many pairs of squared distances, added over the structures; distances are left in place of their squares.
+ * In steps, because a processor works ahead over several short chains of operations and not over one long one.
  */
-export function covariancesOfSquares(at: usize, pairs: i32, structures: usize, count: i32): void {
-  const end = at + pairs * 16
-  for (let one = at; one < end; one += 16) v128.store(one, f64x2.sqrt(v128.load(one)))
-  for (let one = at; one < end; one += 16) v128.store(one, covarianceAt(v128.load(one), structures, count))
+export function covariancesOfSquares(squares: usize, pairs: i32, structures: usize, count: i32, out: usize): void {
+  const end = squares + pairs * 16
+  for (let at = squares; at < end; at += 16) v128.store(at, f64x2.sqrt(v128.load(at)))
+  memory.fill(out, 0, pairs * 16)
+  for (let at = 0; at < count; at++) addStructure(structures + at * STRUCTURE, squares, pairs, out)
 }
 
 /**
- * Covariances of `n` places with strips of four targets: for each strip `rows` rows of four numbers, those beyond `n` nought.
+ * Covariances of `n` places with strips of four targets: for each strip `rows` rows of four numbers, those beyond `n` nought. `room`
+ * has room for 4 n numbers.
  */
 export function covarianceStrips(
   structures: usize,
@@ -53,6 +63,7 @@ export function covarianceStrips(
   targetX: usize,
   targetY: usize,
   strips: i32,
+  room: usize,
   out: usize,
 ): void {
   for (let strip = 0; strip < strips; strip++) {
@@ -63,10 +74,10 @@ export function covarianceStrips(
       for (let row = 0; row < n; row++) {
         const dx = f64x2.sub(theirX, v128.load64_splat(x + row * 8))
         const dy = f64x2.sub(theirY, v128.load64_splat(y + row * 8))
-        v128.store(own + row * 32 + half, f64x2.add(f64x2.mul(dx, dx), f64x2.mul(dy, dy)))
+        v128.store(room + row * 32 + half, f64x2.add(f64x2.mul(dx, dx), f64x2.mul(dy, dy)))
       }
     }
-    covariancesOfSquares(own, n * 2, structures, count)
+    covariancesOfSquares(room, n * 2, structures, count, own)
     memory.fill(own + n * 32, 0, (rows - n) * 32)
   }
 }

@@ -1,5 +1,10 @@
 import { fillPair, productOfPairs, solvePair, solvePairUpwards } from './small-systems'
 
+/** Row `size` of a triangle, the covariances with the target, is its first right-hand side. */
+function sideOf(triangle: usize, size: i32): usize {
+  return triangle + size * (size + 1) * 8
+}
+
 function two(one: f64, other: f64): v128 {
   return f64x2.replace_lane(f64x2.splat(one), 1, other)
 }
@@ -32,9 +37,9 @@ export function nodeWeights(
   weights: usize,
   deviations: usize,
 ): void {
-  const column = rooms + 3 * (size + 1) * 16
+  const column = rooms + 3 * (size + 1) * 16 + (size + 1) * (size + 2) * 8
   const triangle = column + size * 16
-  const side = triangle + size * (size + 1) * 8
+  const side = sideOf(triangle, size)
   for (let node = 0; node < nodes; node += 2) {
     const other = min(node + 1, nodes - 1)
     const targetX = two(load<f64>(x + (first + node) * 8), load<f64>(x + (first + other) * 8))
@@ -90,9 +95,9 @@ export function nearestPredictions(
   values: usize,
   variances: usize,
 ): i32 {
-  const column = rooms + 3 * (size + 1) * 16
+  const column = rooms + 3 * (size + 1) * 16 + (size + 1) * (size + 2) * 8
   const triangle = column + size * 16
-  const side = triangle + size * (size + 1) * 8
+  const side = sideOf(triangle, size)
   const ones = side + size * 16
   const known = ones + size * 16
   for (let target = 0; target < targets; target += 2) {

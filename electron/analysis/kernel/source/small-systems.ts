@@ -15,7 +15,8 @@ function pair(numbers: usize, one: i32, other: i32): v128 {
 /**
  * Fills a triangle of `size` rows with the covariances of the places listed at `one` and `other`, and a further row with those to
  * the two targets. A place of number -1 is none: its variance is one and it goes with nothing. `own` is the variance of a place,
- * to which that of each reading is added where `variance` is not nought. `rooms` has 3 (size + 1) pairs of room.
+ * to which that of each reading is added where `variance` is not nought. `rooms` has as many pairs of
+ * room as the triangle, and 3 (size + 1) more.
  */
 export function fillPair(
   x: usize,
@@ -35,6 +36,7 @@ export function fillPair(
   const placesX = rooms
   const placesY = placesX + (size + 1) * 16
   const present = placesY + (size + 1) * 16
+  const squares = present + (size + 1) * 16
   for (let slot = 0; slot < size; slot++) {
     const first = load<i32>(one + slot * 4)
     const second = load<i32>(other + slot * 4)
@@ -46,14 +48,14 @@ export function fillPair(
   v128.store(placesX + size * 16, targetX)
   v128.store(placesY + size * 16, targetY)
   v128.store(present + size * 16, i64x2.splat(-1))
-  let at = triangle
+  let at = squares
   for (let row = 0; row <= size; row++)
     for (let column = 0; column <= row; column++, at += 16) {
       const dx = f64x2.sub(v128.load(placesX + row * 16), v128.load(placesX + column * 16))
       const dy = f64x2.sub(v128.load(placesY + row * 16), v128.load(placesY + column * 16))
       v128.store(at, f64x2.add(f64x2.mul(dx, dx), f64x2.mul(dy, dy)))
     }
-  covariancesOfSquares(triangle, ((size + 1) * (size + 2)) >> 1, structures, count)
+  covariancesOfSquares(squares, ((size + 1) * (size + 2)) >> 1, structures, count, triangle)
   at = triangle
   for (let row = 0; row <= size; row++) {
     const there = v128.load(present + row * 16)
