@@ -2,6 +2,7 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
 import { installedBrowser } from '../electron/doors/opening/installed-browser.ts'
+import { numericKernel } from './steps/kernel.mjs'
 
 const top = resolve(import.meta.dirname, '..')
 const shared = {
@@ -16,6 +17,7 @@ const shared = {
 export default defineConfig({
   root: top,
   plugins: [react()],
+  define: { NUMERIC_KERNEL: JSON.stringify(await numericKernel()) },
   test: {
     maxWorkers: 2,
     // Room for what lives briefly: generated drawings and texts are a seventh cheaper when they are not copied on.

@@ -4,6 +4,7 @@ import { basename, dirname, join, relative } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { Script } from 'node:vm'
 import * as esbuild from 'esbuild'
+import { numericKernel } from './kernel.mjs'
 import { fasterPackages, leanPackages } from './lean-packages.mjs'
 import { root } from './running.mjs'
 
@@ -56,7 +57,9 @@ async function listsFoundSound() {
 /** Bundles one source of the inside with the packages it uses: one file is read sooner than hundreds. */
 export async function bundle(source, target, format = 'esm') {
   soundLists ??= listsFoundSound()
-  await bundleWith({ LISTS_FOUND_SOUND: JSON.stringify(await soundLists) }, source, target, format)
+  const lists = JSON.stringify(await soundLists)
+  const kernel = JSON.stringify(await numericKernel())
+  await bundleWith({ LISTS_FOUND_SOUND: lists, NUMERIC_KERNEL: kernel }, source, target, format)
 }
 
 /**

@@ -53,7 +53,7 @@ function jointErrors(system: KrigingSystem, nodes: Places): Float64Array {
       columns[row * count + node] = value
       missing[node] = (missing[node] as number) - value * (ones[row] as number)
     }
-  solveLowerTogether(factor, n, columns, count, count)
+  solveLowerTogether(factor, n, columns, count)
   const joint = new Float64Array(count * count)
   for (let one = 0; one < count; one += 1)
     for (let other = 0; other <= one; other += 1) {

@@ -1,55 +1,88 @@
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import { factorInPlace, inverseFromLower, inverseOfLower } from '../statistics/cholesky.ts'
-import { dotProduct } from '../statistics/dot-product.ts'
+import { blocksOf, diagonalInBlocks, KernelMemory, numbersOfBlocks } from '../kernel/kernel-memory.ts'
+import { leastPivot } from '../statistics/cholesky.ts'
 import { correlation, distanceTo, type Places } from './covariance.ts'
 import type { FieldPrior } from './field-prior.ts'
 
 /** What keeps a correlation matrix with two readings at one place factorable, as a share of the variance. */
 const JITTER = 1e-8
+/** Vectors a sampler takes from the grid's memory. */
+export const VECTORS_OF_A_SAMPLER = 2
 
 /** All that depends on one range and one nugget alone, for the readings' places. Variances are shares of s2. */
 export interface GridPoint {
   readonly range: number
   readonly nugget: number
-  /** Inverse of the lower factor of K = R + nugget + kappa 11', and K^-1 in full. */
-  readonly inverseFactor: Float64Array
+  /** Inverse of K = R + nugget + kappa 11' in full. */
   readonly precision: Float64Array
   readonly logDeterminant: number
 }
 
-/** The grid of ranges and nuggets, and per range the lower factor of the correlation R alone. */
+/** The grid of ranges and nuggets, and per range the lower factor of the correlation R alone, all in one kernel's memory. */
 export interface LatentGrid {
   readonly n: number
   readonly points: readonly GridPoint[]
-  readonly rangesMm: readonly number[]
   readonly correlationFactors: readonly Float64Array[]
+  /** Has room left for a sampler of each shape. */
+  readonly memory: KernelMemory
 }
 
 /** Factors for every range and nugget of the prior; about n^3 operations each. */
 export function latentGrid(places: Places, prior: FieldPrior): LatentGrid {
-  const n = places.x.length
-  const correlations = prior.rangesMm.map((rangeMm) => correlationMatrix(places, rangeMm))
-  return {
-    n,
-    rangesMm: prior.rangesMm,
-    correlationFactors: correlations.map((matrix) => factored(matrix, n, JITTER, 0).factor),
-    points: correlations.flatMap((matrix, range) =>
-      prior.nuggets.map((nugget) => gridPoint(matrix, n, range, nugget, prior.meanSpread)),
-    ),
-  }
+  return gridOfCorrelations(
+    prior.rangesMm.map((rangeMm) => correlationMatrix(places, rangeMm)),
+    places.x.length,
+    prior,
+  )
 }
 
-/** One point of the grid from the correlations of its range, of which the lower half is read. */
-export function gridPoint(
-  correlations: Float64Array,
-  n: number,
-  range: number,
-  nugget: number,
-  meanSpread: number,
-): GridPoint {
-  const { factor, logDeterminant } = factored(correlations, n, nugget, meanSpread)
-  const inverseFactor = inverseOfLower(factor, n)
-  return { range, nugget, inverseFactor, precision: inverseFromLower(inverseFactor, n), logDeterminant }
+/** The grid from the correlations of each range, n rows of which the lower half is read. */
+export function gridOfCorrelations(correlations: readonly Float64Array[], n: number, prior: FieldPrior): LatentGrid {
+  const { nuggets, meanSpread, shapes } = prior
+  const rows = 4 * blocksOf(n)
+  const ranges = correlations.length
+  const vectors = VECTORS_OF_A_SAMPLER * shapes.length
+  const matrices = 1 + ranges * (1 + nuggets.length)
+  const memory = new KernelMemory(
+    matrices * n * n + numbersOfBlocks(n) + rows * rows + 16 + vectors * n,
+    matrices + vectors + 2,
+  )
+  const { kernel } = memory
+  const whole = memory.numbers(n * n)
+  const blocks = memory.numbers(numbersOfBlocks(n))
+  const columns = memory.numbers(rows * rows + 16)
+  /** Leaves the factor in `blocks` and answers the logarithm of the determinant. */
+  const factored = (matrix: Float64Array, nugget: number, spread: number): number => {
+    for (let at = 0; at < n * n; at += 1) whole[at] = (matrix[at] as number) + spread
+    for (let at = 0; at < n; at += 1) whole[at * n + at] = (whole[at * n + at] as number) + nugget
+    kernel.intoBlocks(whole.byteOffset, n, blocks.byteOffset)
+    if (kernel.factorBlocks(blocks.byteOffset, blocksOf(n), leastPivot(whole, n)) === 0)
+      throw new ProblemError(
+        'rule-of-the-trade',
+        'Too many readings stand at one place: put them together as one spot.',
+      )
+    let logDeterminant = 0
+    for (let at = 0; at < n; at += 1) logDeterminant += 2 * Math.log(blocks[diagonalInBlocks(at)] as number)
+    return logDeterminant
+  }
+  return {
+    n,
+    memory,
+    correlationFactors: correlations.map((matrix) => {
+      factored(matrix, JITTER, 0)
+      const factor = memory.numbers(n * n)
+      kernel.fromBlocks(blocks.byteOffset, n, factor.byteOffset)
+      return factor
+    }),
+    points: correlations.flatMap((matrix, range) =>
+      nuggets.map((nugget) => {
+        const logDeterminant = factored(matrix, nugget, meanSpread)
+        const precision = memory.numbers(n * n)
+        kernel.inverseFromBlocks(blocks.byteOffset, n, columns.byteOffset, precision.byteOffset)
+        return { range, nugget, precision, logDeterminant }
+      }),
+    ),
+  }
 }
 
 function correlationMatrix(places: Places, range: number): Float64Array {
@@ -62,23 +95,4 @@ function correlationMatrix(places: Places, range: number): Float64Array {
         distanceTo(places, column, places.x[row] as number, places.y[row] as number),
       )
   return matrix
-}
-
-function factored(correlations: Float64Array, n: number, nugget: number, meanSpread: number) {
-  const factor = correlations.map((value) => value + meanSpread)
-  for (let at = 0; at < n; at += 1) factor[at * n + at] = (factor[at * n + at] as number) + nugget
-  if (!factorInPlace(factor, n))
-    throw new ProblemError('rule-of-the-trade', 'Too many readings stand at one place: put them together as one spot.')
-  let logDeterminant = 0
-  for (let at = 0; at < n; at += 1) logDeterminant += 2 * Math.log(factor[at * n + at] as number)
-  return { factor, logDeterminant }
-}
-
-/** w' K^-1 w at one point of the grid. */
-export function quadraticForm({ inverseFactor }: GridPoint, n: number, w: Float64Array): number {
-  let sum = 0
-  for (let row = 0; row < n; row += 1) {
-    sum += dotProduct(inverseFactor, row * n, w, 0, row + 1) ** 2
-  }
-  return sum
 }

@@ -1,8 +1,7 @@
 import type { Draw } from '../sampling/seeded-draws.ts'
-import { dotProduct } from '../statistics/dot-product.ts'
 import { boundedNormal, gammaVariate } from '../statistics/random-variates.ts'
 import type { FieldPrior } from './field-prior.ts'
-import { type GridPoint, type LatentGrid, quadraticForm } from './latent-grid.ts'
+import type { GridPoint, LatentGrid } from './latent-grid.ts'
 import type { LatentSites } from './latent-sites.ts'
 
 /** One draw of everything the field at other places depends on. */
@@ -28,7 +27,9 @@ const BETWEEN = 4
  * out (Ribeiro and Diggle, Technical Report ST-99-08, Lancaster 1999).
  */
 export class LatentSampler {
+  /** The latent values less the prior's mean, and room for one more vector, both in the grid's memory. */
   readonly #w: Float64Array
+  readonly #room: Float64Array
   #point: GridPoint
   #variance = 1
 
@@ -40,14 +41,16 @@ export class LatentSampler {
     readonly normal: Draw,
   ) {
     this.#point = grid.points[Math.floor(grid.points.length / 2)] as GridPoint
-    this.#w = sites.value.map((value, at) => {
+    this.#w = grid.memory.numbers(grid.n)
+    this.#room = grid.memory.numbers(grid.n)
+    sites.value.forEach((value, at) => {
       const start =
         (sites.variance[at] as number) > 0
           ? value
           : sites.low[at] === Number.NEGATIVE_INFINITY
             ? Math.min(sites.high[at] as number, 0) - 0.5
             : (sites.low[at] as number) + 0.1
-      return start - prior.mean
+      this.#w[at] = start - prior.mean
     })
   }
 
@@ -63,20 +66,26 @@ export class LatentSampler {
 
   #step(): void {
     this.#sweep()
-    this.#drawVariance(this.#tryOtherPoint(quadraticForm(this.#point, this.grid.n, this.#w)))
+    this.#drawVariance(this.#tryOtherPoint(this.#formAt(this.#point)))
+  }
+
+  /** w' K^-1 w at one point of the grid. */
+  #formAt({ precision }: GridPoint): number {
+    const { memory, n } = this.grid
+    return memory.kernel.quadraticForm(precision.byteOffset, this.#w.byteOffset, n)
   }
 
   /** Every site once, given all others: normal, bounded where censored, drawn to the reading where there is one. */
   #sweep(): void {
-    const { n } = this.grid
+    const { n, memory } = this.grid
+    const { kernel } = memory
     const { low, high, value, variance } = this.sites
     const { precision } = this.#point
     const w = this.#w
     const { mean } = this.prior
     for (let site = 0; site < n; site += 1) {
-      const row = site * n
-      const pull = dotProduct(precision, row, w, 0, n)
-      const own = precision[row + site] as number
+      const pull = kernel.dot(precision.byteOffset + 8 * site * n, w.byteOffset, n)
+      const own = precision[site * n + site] as number
       const centre = (w[site] as number) - pull / own
       const spread = this.#variance / own
       const known = variance[site] as number
@@ -98,10 +107,10 @@ export class LatentSampler {
    * al., J. Chem. Phys. 21 (1953) 1087-1092). Takes and answers w' K^-1 w of the point stood on.
    */
   #tryOtherPoint(form: number): number {
-    const { points, n } = this.grid
+    const { points } = this.grid
     if (points.length < 2) return form
     const other = points[Math.floor(this.draw() * points.length)] as GridPoint
-    const otherForm = quadraticForm(other, n, this.#w)
+    const otherForm = this.#formAt(other)
     const gain = this.#logPosterior(other, otherForm) - this.#logPosterior(this.#point, form)
     if (Math.log(1 - this.draw()) > gain) return form
     this.#point = other
@@ -125,23 +134,21 @@ export class LatentSampler {
     const { meanSpread } = this.prior
     const deviation = Math.sqrt(this.#variance)
     const freeMean = Math.sqrt(meanSpread) * this.normal()
-    const free = lowerTimes(correlationFactors[range] as Float64Array, n, Float64Array.from({ length: n }, this.normal))
-    const gap = this.#w.map(
-      (w, at) => w / deviation - freeMean - (free[at] as number) - Math.sqrt(nugget) * this.normal(),
-    )
-    const pull = new Float64Array(n)
-    let total = 0
-    for (let row = 0; row < n; row += 1) {
-      pull[row] = dotProduct(precision, row * n, gap, 0, n)
-      total += pull[row] as number
-    }
+    for (let at = 0; at < n; at += 1) this.#room[at] = this.normal()
+    const free = this.#room.map((_, row) => this.#dotWithRoom(correlationFactors[range] as Float64Array, row))
+    const rough = Math.sqrt(nugget)
+    for (let at = 0; at < n; at += 1)
+      this.#room[at] = (this.#w[at] as number) / deviation - freeMean - (free[at] as number) - rough * this.normal()
+    const pull = this.#room.map((_, row) => this.#dotWithRoom(precision, row))
+    const total = pull.reduce((sum, value) => sum + value, 0)
     const surface = free.map(
-      (value, at) => value + (gap[at] as number) - nugget * (pull[at] as number) - meanSpread * total,
+      (value, at) => value + (this.#room[at] as number) - nugget * (pull[at] as number) - meanSpread * total,
     )
     return { range, nugget, deviation, mean: this.prior.mean + deviation * (freeMean + meanSpread * total), surface }
   }
-}
 
-function lowerTimes(factor: Float64Array, n: number, z: Float64Array): Float64Array {
-  return z.map((_, row) => dotProduct(factor, row * n, z, 0, row + 1))
+  #dotWithRoom(matrix: Float64Array, row: number): number {
+    const { memory, n } = this.grid
+    return memory.kernel.dot(matrix.byteOffset + 8 * row * n, this.#room.byteOffset, n)
+  }
 }

@@ -1,4 +1,4 @@
-import { inverseFromLower, inverseOfLower } from '../statistics/cholesky.ts'
+import { inverseFromLower } from '../statistics/cholesky.ts'
 import { normalProbability } from '../statistics/normal-distribution.ts'
 import type { KrigingSystem, Predictions } from './ordinary-kriging.ts'
 
@@ -9,7 +9,7 @@ import type { KrigingSystem, Predictions } from './ordinary-kriging.ts'
  */
 export function leaveOneOut(system: KrigingSystem): Predictions {
   const { n, factor, ones, meanVariance, data, residuals } = system
-  const inverse = inverseFromLower(inverseOfLower(factor, n), n)
+  const inverse = inverseFromLower(factor, n)
   const values = new Float64Array(n)
   const variances = new Float64Array(n)
   for (let at = 0; at < n; at += 1) {

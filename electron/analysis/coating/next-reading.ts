@@ -85,8 +85,7 @@ function simulatedReadings(
       if (filler <= paintUm || filler >= saturationUm) continue
       thick += 1
       const depth = Math.max(LEAST_LATENT, filler / 1000)
-      const share = power[d] as number
-      rough += (nugget[d] as number) * (share === 0 ? 1 : depth ** share)
+      rough += (nugget[d] as number) * powerOf(depth, power[d] as number)
     }
     if (thick === 0) continue
     const mean = sum / draws
@@ -103,6 +102,13 @@ function simulatedReadings(
     noise[node] = rough / draws + readingDeviationUm(mean) ** 2
   }
   return { readings, own, withVolume, noise }
+}
+
+/** A depth to a power; those of the usual shapes, 0.5, 1 and 2, without a logarithm. */
+function powerOf(depth: number, power: number): number {
+  if (power === 0) return 1
+  if (power === 1) return depth
+  return power === -2 ? 1 / (depth * depth) : depth ** power
 }
 
 /** Takes what the chosen reading explains out of all variances and covariances. */

@@ -1,6 +1,8 @@
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import { factorInPlace, solveLower, solveLowerTogether, solveUpper } from '../statistics/cholesky.ts'
+import { blocksOf, KernelMemory, numbersOfBlocks } from '../kernel/kernel-memory.ts'
+import { factorInPlace, solveLower, solveUpper } from '../statistics/cholesky.ts'
 import { type CovarianceStructure, covariance, distanceTo, errorVariance, type Places } from './covariance.ts'
+import { structureNumbers, writeStructures } from './kernel-structures.ts'
 
 /** Values read at places, each with a variance of its own beside that of the model. */
 export interface KrigingData {
@@ -30,8 +32,9 @@ export interface Predictions {
   readonly variances: Float64Array
 }
 
-/** Right-hand sides solved together. */
-const WIDTH = 64
+/** Strips of four targets solved together, so that what is worked on stays in the fast memory. */
+const STRIPS = 16
+const WIDTH = 4 * STRIPS
 
 /**
  * Ordinary kriging with an unknown constant mean, solved through the generalised least squares mean, which is the same
@@ -81,38 +84,70 @@ export function dataCovariance(data: KrigingData, structures: readonly Covarianc
  * exact value at the target; `error` and the variance of readings are left out of it. `keepOn` is asked now and then.
  */
 export function krige(system: KrigingSystem, targets: Places, keepOn: () => void = () => undefined): Predictions {
-  const { n, structures, data, ones, residuals, mean, meanVariance } = system
+  const { structures, mean, meanVariance } = system
   const count = targets.x.length
   const values = new Float64Array(count)
   const variances = new Float64Array(count)
-  const columns = new Float64Array(n * WIDTH)
   const sill = covariance(structures, 0)
-  const explained = new Float64Array(WIDTH)
-  const onesShare = new Float64Array(WIDTH)
+  const { x, y, explained, onesShare, residualShare, solve } = solverOf(system)
   for (let first = 0; first < count; first += WIDTH) {
     keepOn()
     const used = Math.min(WIDTH, count - first)
-    explained.fill(0)
-    onesShare.fill(0)
-    for (let row = 0; row < n; row += 1) {
-      const x = data.places.x[row] as number
-      const y = data.places.y[row] as number
-      for (let t = 0; t < used; t += 1) {
-        const value = covariance(structures, distanceTo(targets, first + t, x, y))
-        columns[row * WIDTH + t] = value
-        values[first + t] = (values[first + t] as number) + value * (residuals[row] as number)
-        onesShare[t] = (onesShare[t] as number) + value * (ones[row] as number)
-      }
-    }
-    solveLowerTogether(system.factor, n, columns, WIDTH, used)
-    for (let row = 0; row < n; row += 1)
-      for (let t = 0; t < used; t += 1)
-        explained[t] = (explained[t] as number) + (columns[row * WIDTH + t] as number) ** 2
+    x.set(targets.x.subarray(first, first + used))
+    y.set(targets.y.subarray(first, first + used))
+    solve(Math.ceil(used / 4))
     for (let t = 0; t < used; t += 1) {
       const missing = 1 - (onesShare[t] as number)
-      values[first + t] = (values[first + t] as number) + mean
+      values[first + t] = mean + (residualShare[t] as number)
       variances[first + t] = Math.max(0, sill - (explained[t] as number) + missing * missing * meanVariance)
     }
   }
   return { values, variances }
+}
+
+/** The system laid out for the kernel: `solve` reads x and y of so many strips of targets and fills in the products. */
+function solverOf({ n, structures, data, factor, ones, residuals }: KrigingSystem) {
+  const blocks = blocksOf(n)
+  const rows = 4 * blocks
+  const memory = new KernelMemory(
+    n * n + numbersOfBlocks(n) + (rows + 5) * WIDTH + 8 * rows + structureNumbers(structures),
+    14,
+  )
+  const { kernel } = memory
+  const whole = memory.numbers(n * n)
+  whole.set(factor)
+  const triangle = memory.numbers(numbersOfBlocks(n)).byteOffset
+  kernel.intoBlocks(whole.byteOffset, n, triangle)
+  const vector = (values: Float64Array): number => {
+    const place = memory.numbers(rows)
+    place.set(values)
+    return place.byteOffset
+  }
+  const model = memory.numbers(structureNumbers(structures))
+  writeStructures(model, structures)
+  const [readX, readY, one, residual] = [vector(data.places.x), vector(data.places.y), vector(ones), vector(residuals)]
+  const [x, y] = [memory.numbers(WIDTH), memory.numbers(WIDTH)]
+  const [explained, onesShare, residualShare] = [memory.numbers(WIDTH), memory.numbers(WIDTH), memory.numbers(WIDTH)]
+  const columns = memory.numbers(rows * WIDTH).byteOffset
+  const room = memory.numbers(4 * n).byteOffset
+  const solve = (strips: number): void => {
+    kernel.covarianceStrips(
+      model.byteOffset,
+      structures.length,
+      readX,
+      readY,
+      n,
+      rows,
+      x.byteOffset,
+      y.byteOffset,
+      strips,
+      room,
+      columns,
+    )
+    kernel.columnProducts(columns, rows, strips, one, onesShare.byteOffset)
+    kernel.columnProducts(columns, rows, strips, residual, residualShare.byteOffset)
+    kernel.solveStrips(triangle, 0, blocks, columns, rows, strips)
+    kernel.columnSquares(columns, rows, strips, explained.byteOffset)
+  }
+  return { x, y, explained, onesShare, residualShare, solve }
 }

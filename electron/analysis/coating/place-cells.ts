@@ -19,12 +19,14 @@ export class PlaceCells {
     readonly x: Float64Array,
     readonly y: Float64Array,
     box: Places,
+    /** How many of the places will be put in. */
+    expected: number = x.length,
   ) {
     this.#left = least(box.x)
     this.#low = least(box.y)
     const width = Math.max(1e-9, -least(box.x.map((value) => -value)) - this.#left)
     const height = Math.max(1e-9, -least(box.y.map((value) => -value)) - this.#low)
-    this.#side = Math.max(Math.sqrt((PER_CELL * width * height) / x.length), (width + height) / x.length)
+    this.#side = Math.max(Math.sqrt((PER_CELL * width * height) / expected), (width + height) / expected)
     this.#columns = Math.floor(width / this.#side) + 1
     this.#rows = Math.floor(height / this.#side) + 1
     this.#last = new Int32Array(this.#columns * this.#rows).fill(-1)

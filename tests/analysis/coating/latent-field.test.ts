@@ -3,10 +3,11 @@ import { correlation, distanceTo } from '../../../electron/analysis/coating/cova
 import { fieldPrior } from '../../../electron/analysis/coating/field-prior.ts'
 import { extentDraws } from '../../../electron/analysis/coating/field-summary.ts'
 import { drawFiller } from '../../../electron/analysis/coating/latent-field.ts'
-import { gridPoint, type LatentGrid } from '../../../electron/analysis/coating/latent-grid.ts'
+import { gridOfCorrelations } from '../../../electron/analysis/coating/latent-grid.ts'
 import { LatentSampler } from '../../../electron/analysis/coating/latent-sampler.ts'
 import { nodeNeighbours } from '../../../electron/analysis/coating/node-neighbours.ts'
-import { nodeWeights } from '../../../electron/analysis/coating/node-weights.ts'
+import { nodeWeights, roomOfWeights } from '../../../electron/analysis/coating/node-weights.ts'
+import { KernelMemory } from '../../../electron/analysis/kernel/kernel-memory.ts'
 import { normalDraw, seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
 import { factorInPlace, solveLower, solveUpper } from '../../../electron/analysis/statistics/cholesky.ts'
 import { normalProbability } from '../../../electron/analysis/statistics/normal-distribution.ts'
@@ -76,15 +77,18 @@ describe('censored readings', () => {
   const sill = 0.59
   const nugget = 0.05 / sill
   /** A mean free to go anywhere and a variance held at the sill: the reference knows the model and not the mean. */
-  const prior = { ...fieldPrior, mean: 6, meanSpread: 1e4, varianceShape: 1e9, varianceScale: 1e9 * sill }
+  const prior = {
+    ...fieldPrior,
+    mean: 6,
+    meanSpread: 1e4,
+    varianceShape: 1e9,
+    varianceScale: 1e9 * sill,
+    rangesMm: [897],
+    nuggets: [nugget],
+  }
   const factor = correlations.map((value, cell) => value + (cell % n === Math.floor(cell / n) ? 1e-9 : 0))
   factorInPlace(factor, n)
-  const grid: LatentGrid = {
-    n,
-    rangesMm: [897],
-    correlationFactors: [factor],
-    points: [gridPoint(correlations, n, 0, nugget, prior.meanSpread)],
-  }
+  const grid = gridOfCorrelations([correlations], n, prior)
   const draw = seededDraw('censored')
   const sampler = new LatentSampler(
     grid,
@@ -129,7 +133,10 @@ describe('the field between readings', () => {
     const nodes = gridNodes(600, 600, 400)
     const readings = { x: Float64Array.of(-1e6), y: Float64Array.of(-1e6) }
     const neighbours = nodeNeighbours(readings, nodes, 12)
-    const { weights, deviations } = nodeWeights(readings, nodes, neighbours, 100)
+    const room = roomOfWeights(1, nodes.x.length, 12)
+    const memory = new KernelMemory(room.numbers, room.takings)
+    const { weights, deviations, forRange } = nodeWeights(memory, readings, nodes, neighbours)
+    forRange(100)
     const normal = new QuickNormals(seededDraw('chain')).one
     const draws = 3000
     const count = nodes.x.length
