@@ -2,6 +2,7 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
 import { installedBrowser } from '../electron/doors/opening/installed-browser.ts'
+import { LongestFirst } from './longest-first.ts'
 
 const top = resolve(import.meta.dirname, '..')
 const shared = {
@@ -18,6 +19,7 @@ export default defineConfig({
   plugins: [react()],
   test: {
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     // Room for what lives briefly: generated drawings and texts are a seventh cheaper when they are not copied on.
     execArgv: ['--max-semi-space-size=64'],
     projects: [
@@ -26,13 +28,15 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'inside',
+          // Modules are read once for a worker, not once for a file, which for many took longer than its tests.
+          isolate: false,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/pages/**', 'tests/benchmarks/**'],
         },
       },
       {
         extends: true,
-        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'], fileParallelism: false },
+        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'] },
       },
     ],
   },

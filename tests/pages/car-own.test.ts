@@ -1,7 +1,7 @@
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
@@ -28,15 +28,6 @@ afterAll(async () => {
   await browser?.close()
   await program?.stop()
 })
-
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-  })
-}
 
 /** Controls of the two sections that are less high than a finger needs, CSS pixels. */
 const smallTargets = () =>
@@ -66,7 +57,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await keyboard.press('Enter')
     await keyboard.fill('Overall length', '9000')
     await settled(page)
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     const { seen, small } = await smallTargets()
     expect(seen).toBeGreaterThan(20)
     expect(small).toEqual([])
@@ -98,7 +89,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await keyboard.choose(/Fuel filler flap/, 'on the left')
     await keyboard.fill('Wheelbase', '2540')
     await settled(page)
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     expect((await smallTargets()).small).toEqual([])
     await keyboard.press('Control+Enter')
     await page.locator('.edit-sheet').waitFor({ state: 'detached' })

@@ -1,7 +1,7 @@
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
@@ -44,12 +44,7 @@ describe('the section Dates', { timeout: 90_000 }, () => {
       /^Time line of \d+ dated things\. Car built: .*Conflict 1: /,
     )
     expect(await page.evaluate(() => document.activeElement?.closest('.dates') !== null)).toBe(true)
-    await page.evaluate(axe.source)
-    const found = await page.evaluate(async () => {
-      const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(document)
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)
-    })
-    expect(found).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it.each([

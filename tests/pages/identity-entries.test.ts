@@ -1,9 +1,9 @@
 import { resolve } from 'node:path'
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
 import { askThrough } from './asking.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
@@ -37,15 +37,6 @@ afterAll(async () => {
 const view = () => askThrough(page, 'record.view', {})
 const noted = async (tell: string) => (await view()).observations.find((row) => row.tell === `sedge/${tell}`) ?? null
 
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-  })
-}
-
 /** Controls of the entries that a finger may miss: what they say, and their size. */
 const tooSmall = () =>
   page.evaluate((least) => {
@@ -67,7 +58,7 @@ const tooSmall = () =>
 
 async function stands(): Promise<void> {
   await settled(page)
-  expect(await violations()).toEqual([])
+  expect(await axeViolations(page)).toEqual([])
   const { seen, small } = await tooSmall()
   expect(seen).toBeGreaterThanOrEqual(4)
   expect(small).toEqual([])

@@ -1,7 +1,7 @@
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
@@ -66,14 +66,6 @@ const barAndDistance = [
   'Enter',
 ] as const
 
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { violations: found } = await (window as unknown as { axe: typeof axe }).axe.run(document)
-    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)
-  })
-}
-
 describe('measuring on a photograph', { timeout: 90_000 }, () => {
   it('a distance as long as the scale bar is as long as the bar, with an uncertainty; a nudge is one dot', async () => {
     await begin()
@@ -94,7 +86,7 @@ describe('measuring on a photograph', { timeout: 90_000 }, () => {
     await value()
       .filter({ hasText: /^500(\.\d)? ±/ })
       .waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it('what lies off the plane is said, and is not in the uncertainty', async () => {
@@ -165,7 +157,7 @@ describe('measuring on a photograph', { timeout: 90_000 }, () => {
     await value()
       .filter({ hasText: /^600(\.\d)? ± \d/ })
       .waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 })
 

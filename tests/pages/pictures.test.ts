@@ -1,13 +1,14 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, Page, Request } from 'playwright'
+import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import type { SheetName } from '../../shared-types/tokens.ts'
 import { openBrowser, settled } from './browser.ts'
 import { layoutOf, movedBoxes } from './page-layout.ts'
 import { asCompared, asKept, changedSquares } from './picture-comparison.ts'
+import { heedQuestions } from './questions.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
 /** Reviewed pictures of every place, and where its boxes stand. `WITNESSMARK_RENEW_PICTURES=1` makes them anew. */
@@ -28,13 +29,14 @@ let program: StartedProgram
 let browser: Browser
 let page: Page
 let samePixels = false
+let nothingAsked: ReturnType<typeof heedQuestions>
 
 beforeAll(async () => {
   program = await startOnDemonstration()
   browser = await openBrowser()
   const context = await browser.newContext({ timezoneId: 'UTC', locale: 'en-GB', reducedMotion: 'reduce' })
   page = await context.newPage()
-  heed()
+  nothingAsked = heedQuestions(page)
   await page.clock.setFixedTime(new Date('2026-06-02T14:00:00.000Z'))
   await page.goto(program.address)
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
@@ -55,36 +57,6 @@ afterAll(async () => {
   await browser?.close()
   await program?.stop()
 })
-
-/** Longest pause of the plan before it asks for its marks anew, ms, with room for a slow machine. */
-const PAUSE_MS = 600
-
-/** Questions the page has asked, and those that have not been answered. */
-const asking = { asked: 0, open: 0 }
-
-function heed(): void {
-  const isQuestion = (request: Request) => request.url().includes('/ask/')
-  const answered = (request: Request) => {
-    if (isQuestion(request)) asking.open = Math.max(0, asking.open - 1)
-  }
-  page.on('request', (request) => {
-    if (!isQuestion(request)) return
-    asking.asked += 1
-    asking.open += 1
-  })
-  page.on('requestfinished', answered)
-  page.on('requestfailed', answered)
-}
-
-/** Waits until the page has asked for nothing for a while by its own clock, which a busy machine may hold up. */
-async function nothingAsked(): Promise<void> {
-  for (let turn = 0; turn < 50; turn++) {
-    const before = asking.asked
-    await page.evaluate((pause) => new Promise((done) => setTimeout(done, pause)), PAUSE_MS)
-    if (asking.open === 0 && asking.asked === before) return
-  }
-  throw new Error(`The page still asks: ${asking.open} questions are open.`)
-}
 
 /** Waits for faces and pictures, and writes over what no two runs have in common: paths, hashes, times of files. */
 async function standStill(): Promise<void> {

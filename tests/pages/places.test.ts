@@ -1,8 +1,8 @@
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { type SheetName, sheets } from '../../shared-types/tokens.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
@@ -33,19 +33,6 @@ async function onSheet(sheet: SheetName): Promise<void> {
 }
 
 const goTo = (figure: string, name: string) => goToPlace(page, figure, name)
-
-/** Violations of axe-core's rules, each with the places it was found at. */
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(
-      ({ id, help, nodes }) =>
-        `${id}: ${help}: ${nodes.map((node) => `${node.target} ${node.html.slice(0, 160)}`).join(' | ')}`,
-    )
-  })
-}
 
 /** What is cut off: text in a box that hides what runs over, or wider than the window; a drawing wider than its room. */
 const cutOff = () =>
@@ -83,12 +70,12 @@ describe.each(placeList.map(({ figure, name }) => ({ figure: String(figure), nam
   it('has nothing axe-core objects to, in a narrow window and on the paper, the night and the outdoor sheet', async () => {
     await page.setViewportSize({ width: 1024, height: 768 })
     await goTo(figure, name)
-    const narrow = await violations()
+    const narrow = await axeViolations(page)
     await page.setViewportSize({ width: 1440, height: 900 })
     const found: Record<string, string[]> = { narrow }
     for (const sheet of sheetNames) {
       await onSheet(sheet)
-      found[sheet] = await violations()
+      found[sheet] = await axeViolations(page)
       await page.keyboard.press('Alt+n')
     }
     expect(found).toEqual({ narrow: [], paper: [], night: [], outdoor: [] })
@@ -130,7 +117,7 @@ describe('an open entry', () => {
         await settled(page)
         for (const sheet of sheetNames) {
           await onSheet(sheet)
-          const found = { key, sheet, violations: await violations(), cut: await cutOff() }
+          const found = { key, sheet, violations: await axeViolations(page), cut: await cutOff() }
           expect(found).toEqual({ key, sheet, violations: [], cut: [] })
           await page.keyboard.press('Alt+n')
         }
@@ -145,8 +132,24 @@ describe('an open entry', () => {
   it('the list of keys has nothing axe-core objects to', async () => {
     await page.keyboard.press('?')
     await page.getByRole('region', { name: 'Keys that work now' }).waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Escape')
+  })
+})
+
+describe('a planted fault', () => {
+  it('of the markup and of a colour alone is objected to, also where all else was judged before', async () => {
+    await goTo('1', 'Records')
+    expect(await axeViolations(page)).toEqual([])
+    await page.evaluate(() => document.querySelector('#working-area')?.append(document.createElement('button')))
+    expect(await axeViolations(page)).toEqual([expect.stringContaining('button-name')])
+    await page.evaluate(() => document.querySelector('#working-area > button:last-child')?.remove())
+    expect(await axeViolations(page)).toEqual([])
+    await page.evaluate(async () => {
+      const pale = await new CSSStyleSheet().replace('#working-area > h1 { color: #eee }')
+      document.adoptedStyleSheets = [...document.adoptedStyleSheets, pale]
+    })
+    expect(await axeViolations(page)).toEqual([expect.stringContaining('color-contrast')])
   })
 })
 

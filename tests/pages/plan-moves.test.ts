@@ -1,16 +1,19 @@
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { goToPlace, openBrowser, settled } from './browser.ts'
+import { heedQuestions } from './questions.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
 let program: StartedProgram
 let browser: Browser
 let page: Page
+let nothingAsked: ReturnType<typeof heedQuestions>
 
 beforeAll(async () => {
   program = await startOnDemonstration()
   browser = await openBrowser()
   page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
+  nothingAsked = heedQuestions(page)
   await page.goto(program.address)
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
   await goToPlace(page, '3', 'Walk-round')
@@ -21,9 +24,12 @@ afterAll(async () => {
   await program?.stop()
 })
 
+/** Longer than a gesture is waited for to go on, and then for its callouts to be asked for, ms. */
+const REST_MS = 350
+
 /** The plan has come to rest and its callouts are set for the scale it has come to. */
 async function rested(): Promise<void> {
-  await page.waitForTimeout(350)
+  await nothingAsked(REST_MS)
   await page.waitForFunction(() => {
     const grown = [...document.querySelectorAll('.plan-layer .moves')].map((one) => one.getAttribute('transform'))
     return new Set(grown).size === 1

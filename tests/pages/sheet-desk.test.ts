@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import axe from 'axe-core'
 import type { Browser, Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
+import { axeViolations } from './axe-violations.ts'
 import { goToPlace, openBrowser, settled, watch } from './browser.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
@@ -45,16 +45,10 @@ async function objections(screen: string): Promise<string[]> {
         await page.keyboard.press('Alt+n')
         continue
       }
-      await page.evaluate(axe.source)
-      const said = await page.evaluate(async () => {
-        const { axe: engine } = window as unknown as { axe: typeof axe }
-        const { violations } = await engine.run(document, { resultTypes: ['violations'] })
-        const wide = document.documentElement.scrollWidth > document.documentElement.clientWidth
-        return [
-          ...violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`),
-          ...(wide ? ['the page is wider than its window'] : []),
-        ]
-      })
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth > document.documentElement.clientWidth,
+      )
+      const said = [...(await axeViolations(page)), ...(wide ? ['the page is wider than its window'] : [])]
       found.push(...said.map((each) => `${screen}, ${width}, ${sheet}: ${each}`))
       await page.keyboard.press('Alt+n')
     }
