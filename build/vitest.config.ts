@@ -6,6 +6,8 @@ import { LongestFirst } from './longest-first.ts'
 
 const top = resolve(import.meta.dirname, '..')
 const shared = {
+  // Modules are read once for a worker, not once for a file, which for many takes longer than its tests.
+  isolate: false,
   /** Path of a Chromium-family browser for tests that drive one; empty when playwright's own is to be used. */
   env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
   testTimeout: 120_000,
@@ -28,8 +30,6 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'inside',
-          // Modules are read once for a worker, not once for a file, which for many took longer than its tests.
-          isolate: false,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/pages/**', 'tests/benchmarks/**'],
         },
