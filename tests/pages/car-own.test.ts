@@ -1,33 +1,27 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
 import { axeViolations } from './axe-violations.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startEmpty } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startEmpty } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startEmpty()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
-  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
-  page.setDefaultTimeout(15_000)
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startEmpty, {
+    viewport: { width: 1024, height: 768 },
+    byKeyboard: true,
+    timeoutMs: 15_000,
+  })
+  ;({ page, keyboard, faults } = openedPage)
 }, 60_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 /** Controls of the two sections that are less high than a finger needs, CSS pixels. */
 const smallTargets = () =>

@@ -1,38 +1,33 @@
 import { resolve } from 'node:path'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
 import { askThrough } from './asking.ts'
 import { axeViolations } from './axe-violations.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 }, hasTouch: true })
-  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
-  page.setDefaultTimeout(60_000)
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, {
+    viewport: { width: 1024, height: 768 },
+    hasTouch: true,
+    byKeyboard: true,
+    timeoutMs: 60_000,
+  })
+  ;({ page, keyboard, faults } = openedPage)
   await goToPlace(page, '2', 'Identity')
   await page.locator('.tell-row').first().waitFor()
   await settled(page)
 }, 180_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
 const noted = async (tell: string) => (await view()).observations.find((row) => row.tell === `sedge/${tell}`) ?? null
