@@ -19,7 +19,7 @@ beforeAll(async () => {
     timeoutMs: 15_000,
   })
   ;({ page, keyboard, faults } = openedPage)
-}, 60_000)
+})
 
 afterAll(() => openedPage?.close())
 
@@ -68,7 +68,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
       conditions: ['pillared', 'filler-flap.R', 'fixed-rear-side-window', 'sunroof', 'spare-well'],
       dimensions: { lengthMm: 4300 },
     })
-  }, 60_000)
+  })
 
   it('is amended in Identity, and the walk and the plan follow', async () => {
     const plans: unknown[] = []
@@ -95,5 +95,5 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await settled(page)
     expect(plans.at(-1)).toEqual({ body: 'coupe', names: 'uk', dimensions, conditions })
     expect(faults.filter((fault) => !/ 400|Bad Request/.test(fault))).toEqual([])
-  }, 60_000)
+  })
 })

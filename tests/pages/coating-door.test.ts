@@ -22,7 +22,7 @@ beforeAll(async () => {
     timeoutMs: 15_000,
   })
   ;({ page, keyboard, faults } = openedPage)
-}, 60_000)
+})
 afterAll(() => openedPage?.close())
 
 let broken = false

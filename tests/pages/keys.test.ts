@@ -117,7 +117,6 @@ describe('keys', () => {
       }
       await page.keyboard.press('Alt+n')
     },
-    60_000,
   )
 
   it('the list of keys opens with ? and lists what works here', async () => {

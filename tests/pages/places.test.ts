@@ -119,7 +119,6 @@ describe('an open entry', () => {
         await settled(page)
       }
     },
-    60_000,
   )
 
   it('the list of keys has nothing axe-core objects to', async () => {

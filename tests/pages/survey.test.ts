@@ -27,7 +27,7 @@ beforeAll(async () => {
   photographs = await writeCameraFiles(join(program.folder, 'camera'), PHOTOGRAPHS)
   // Heard all the time, so that the dialog for files is taken over before the first key asks for it.
   page.on('filechooser', () => undefined)
-}, 60_000)
+})
 
 afterAll(() => openedPage?.close())
 
