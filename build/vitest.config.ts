@@ -2,10 +2,13 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
 import { installedBrowser } from '../electron/doors/opening/installed-browser.ts'
+import { LongestFirst } from './longest-first.ts'
 import { numericKernel } from './steps/kernel.mjs'
 
 const top = resolve(import.meta.dirname, '..')
 const shared = {
+  // Modules are read once for a worker, not once for a file, which for many takes longer than its tests.
+  isolate: false,
   /** Path of a Chromium-family browser for tests that drive one; empty when playwright's own is to be used. */
   env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
   testTimeout: 120_000,
@@ -20,6 +23,7 @@ export default defineConfig({
   define: { NUMERIC_KERNEL: JSON.stringify(await numericKernel()) },
   test: {
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     // Room for what lives briefly: generated drawings and texts are a seventh cheaper when they are not copied on.
     execArgv: ['--max-semi-space-size=64'],
     projects: [
@@ -34,7 +38,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'], fileParallelism: false },
+        test: { ...shared, name: 'pages', include: ['tests/pages/**/*.test.{ts,tsx}'] },
       },
     ],
   },

@@ -44,7 +44,8 @@ function refuseOldNode() {
 /** Runs npm by the very script that runs us, where it says which; by name otherwise. */
 function npm(words) {
   const script = process.env.npm_execpath
-  const options = { env: { ELECTRON_SKIP_BINARY_DOWNLOAD: '1' } }
+  // What has to be compiled is compiled on every core.
+  const options = { env: { ELECTRON_SKIP_BINARY_DOWNLOAD: '1', JOBS: 'max' } }
   return script?.endsWith('.js') ? runNode([script, ...words], options) : run('npm', words, options)
 }
 

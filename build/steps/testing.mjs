@@ -4,17 +4,21 @@ import { benchmarkTools, bringBrowser, bringTools, documentTools } from './machi
 import { root, runNode, say } from './running.mjs'
 
 const tool = (...path) => join(root, 'node_modules', ...path)
-const results = (project) => join(root, '.built', 'results', `${project}.json`)
+const results = join(root, '.built', 'results', 'tests.json')
 
-function vitest(project, words) {
-  rmSync(results(project), { force: true })
+/** Runs the tests of the named projects, together so that both cores are busy to the end. */
+function vitest(projects, words) {
   return runNode([
-    ...[tool('vitest', 'vitest.mjs'), 'run', '--config', 'build/vitest.config.ts', '--project', project],
-    ...['--reporter=default', '--reporter=json', `--outputFile.json=${results(project)}`, ...words],
+    ...[tool('vitest', 'vitest.mjs'), 'run', '--config', 'build/vitest.config.ts'],
+    ...projects.map((project) => `--project=${project}`),
+    ...['--reporter=default', '--reporter=json', `--outputFile.json=${results}`, ...words],
   ])
 }
 
-/** The steps of `npm test`, cheapest first. */
+/** Projects of the test runner: what each holds. */
+const projects = { inside: 'unit, record, door and report tests', pages: 'browser tests' }
+
+/** The steps of `npm test` before the tests themselves, cheapest first. */
 const steps = {
   types: { what: 'types', act: () => runNode([tool('typescript', 'lib', 'tsc.js'), '-p', '.']) },
   lint: {
@@ -30,23 +34,27 @@ const steps = {
     what: 'unused files, exports and dependencies',
     act: () => runNode([tool('knip', 'bin', 'knip.js'), '--config', 'build/knip.json']),
   },
-  inside: { what: 'unit, record, door and report tests', act: (words) => vitest('inside', words) },
-  pages: { what: 'browser tests', act: (words) => vitest('pages', words) },
+}
+
+/** One step for the projects that are wanted. */
+function testsOf(wanted) {
+  const named = Object.keys(projects).filter((name) => wanted.includes(name))
+  if (named.length === 0) return []
+  return [{ what: named.map((name) => projects[name]).join('; '), act: (words) => vitest(named, words) }]
 }
 
 /** Adds up what the test runner wrote down, and keeps what it said of the tests that failed. */
 function countTests() {
   const sum = { passed: 0, failed: 0, skipped: 0, faults: [] }
-  for (const project of ['inside', 'pages'].filter((name) => existsSync(results(name)))) {
-    const said = JSON.parse(readFileSync(results(project), 'utf8'))
-    sum.passed += said.numPassedTests
-    sum.failed += said.numFailedTests
-    sum.skipped += said.numPendingTests + said.numTodoTests
-    for (const { name, status, message, assertionResults } of said.testResults) {
-      const failed = assertionResults.filter((test) => test.status === 'failed')
-      for (const test of failed) sum.faults.push(faultOf(name, test.fullName, test.failureMessages.join('\n')))
-      if (status === 'failed' && failed.length === 0) sum.faults.push(faultOf(name, 'as a whole', message))
-    }
+  if (!existsSync(results)) return sum
+  const said = JSON.parse(readFileSync(results, 'utf8'))
+  sum.passed += said.numPassedTests
+  sum.failed += said.numFailedTests
+  sum.skipped += said.numPendingTests + said.numTodoTests
+  for (const { name, status, message, assertionResults } of said.testResults) {
+    const failed = assertionResults.filter((test) => test.status === 'failed')
+    for (const test of failed) sum.faults.push(faultOf(name, test.fullName, test.failureMessages.join('\n')))
+    if (status === 'failed' && failed.length === 0) sum.faults.push(faultOf(name, 'as a whole', message))
   }
   return sum
 }
@@ -61,17 +69,17 @@ const faultOf = (file, title, message) =>
  * `npm test -- inside tests/doors`. Every step runs even when one before it failed; the end says which.
  */
 export async function runTests(words) {
-  const named = Object.keys(steps).filter((name) => words.includes(name))
-  const chosen = named.length > 0 ? named : Object.keys(steps)
-  const rest = words.filter((word) => !(word in steps))
+  const known = [...Object.keys(steps), ...Object.keys(projects)]
+  const named = known.filter((name) => words.includes(name))
+  const chosen = named.length > 0 ? named : known
+  const rest = words.filter((word) => !known.includes(word))
   rmSync(join(root, '.built', 'results'), { recursive: true, force: true })
   mkdirSync(join(root, '.built', 'results'), { recursive: true })
   if (chosen.includes('inside') || chosen.includes('pages')) await bringTools(documentTools)
   if (chosen.includes('pages')) await bringBrowser()
 
   const table = []
-  for (const name of chosen) {
-    const { what, act } = steps[name]
+  for (const { what, act } of [...chosen.flatMap((name) => steps[name] ?? []), ...testsOf(chosen)]) {
     say(`\n== ${what}`)
     const began = Date.now()
     const code = await act(rest)

@@ -1,42 +1,27 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startEmpty } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startEmpty } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startEmpty()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
-  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
-  page.setDefaultTimeout(15_000)
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-}, 60_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
+  openedPage = await openPage(startEmpty, {
+    viewport: { width: 1024, height: 768 },
+    byKeyboard: true,
+    timeoutMs: 15_000,
+  })
+  ;({ page, keyboard, faults } = openedPage)
 })
 
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-  })
-}
+afterAll(() => openedPage?.close())
 
 /** Controls of the two sections that are less high than a finger needs, CSS pixels. */
 const smallTargets = () =>
@@ -66,7 +51,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await keyboard.press('Enter')
     await keyboard.fill('Overall length', '9000')
     await settled(page)
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     const { seen, small } = await smallTargets()
     expect(seen).toBeGreaterThan(20)
     expect(small).toEqual([])
@@ -83,7 +68,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
       conditions: ['pillared', 'filler-flap.R', 'fixed-rear-side-window', 'sunroof', 'spare-well'],
       dimensions: { lengthMm: 4300 },
     })
-  }, 60_000)
+  })
 
   it('is amended in Identity, and the walk and the plan follow', async () => {
     const plans: unknown[] = []
@@ -98,7 +83,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await keyboard.choose(/Fuel filler flap/, 'on the left')
     await keyboard.fill('Wheelbase', '2540')
     await settled(page)
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     expect((await smallTargets()).small).toEqual([])
     await keyboard.press('Control+Enter')
     await page.locator('.edit-sheet').waitFor({ state: 'detached' })
@@ -110,5 +95,5 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await settled(page)
     expect(plans.at(-1)).toEqual({ body: 'coupe', names: 'uk', dimensions, conditions })
     expect(faults.filter((fault) => !/ 400|Bad Request/.test(fault))).toEqual([])
-  }, 60_000)
+  })
 })

@@ -1,35 +1,29 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startEmpty } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startEmpty } from './started-program.ts'
 
 /** A door with filler in its lower rear corner, as three readings called out at each place of the grid. */
 const calledOut = (at: { u: number; v: number }): string =>
   at.u > 2150 && at.v > -520 ? '980 1010 995' : '118 122 120'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startEmpty()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
-  page.mouse.click = () => Promise.reject(new Error('The door is read without a mouse.'))
-  page.setDefaultTimeout(15_000)
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-}, 60_000)
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
+  openedPage = await openPage(startEmpty, {
+    viewport: { width: 1024, height: 768 },
+    byKeyboard: true,
+    timeoutMs: 15_000,
+  })
+  ;({ page, keyboard, faults } = openedPage)
 })
+afterAll(() => openedPage?.close())
 
 let broken = false
 beforeEach(({ skip }) => {

@@ -1,22 +1,18 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration)
+  ;({ page, faults } = openedPage)
   await goToPlace(page, '5', 'Parts')
   await dates()
     .getByText(/built 27 April to|built \d+ .* 1960/)
@@ -24,10 +20,7 @@ beforeAll(async () => {
     .waitFor({ timeout: 120_000 })
 }, 300_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const dates = () => page.locator('.dates')
 const line = (name: string) => dates().locator('.dated-line').filter({ hasText: name }).first()
@@ -44,12 +37,7 @@ describe('the section Dates', { timeout: 90_000 }, () => {
       /^Time line of \d+ dated things\. Car built: .*Conflict 1: /,
     )
     expect(await page.evaluate(() => document.activeElement?.closest('.dates') !== null)).toBe(true)
-    await page.evaluate(axe.source)
-    const found = await page.evaluate(async () => {
-      const { violations } = await (window as unknown as { axe: typeof axe }).axe.run(document)
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)
-    })
-    expect(found).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it.each([

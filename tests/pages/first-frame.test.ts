@@ -1,27 +1,21 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
-import { openBrowser, settled, watch } from './browser.ts'
+import { settled, watch } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 
 beforeAll(async () => {
-  program = await startEmpty()
-  browser = await openBrowser()
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-  page = await context.newPage()
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startEmpty)
+  ;({ program, page } = openedPage)
   await settled(page)
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 /** Visits a place with the code of the program held back, or not. */
 async function visit(place: string, heldBack: boolean): Promise<void> {

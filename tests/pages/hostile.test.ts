@@ -1,27 +1,24 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, watch } from './browser.ts'
+import { goToPlace } from './browser.ts'
 import { hostileWords, longNote } from './hostile-text.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { actionsIn, checkSyntax, pdfToolsThere, runningTextOf } from './pdf-tools.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 const words = Object.values(hostileWords)
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration)
+  ;({ program, page, faults } = openedPage)
   const { particulars, commission, findings, claims } = await askThrough(page, 'record.view', {})
   await askThrough(page, 'particulars.set', {
     particulars: { ...particulars, title: hostileWords.markup, maker: hostileWords.pdf, history: words.join('\n') },
@@ -38,10 +35,7 @@ beforeAll(async () => {
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const struck = () => page.evaluate(() => 'struck' in window)
 

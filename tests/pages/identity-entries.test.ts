@@ -1,50 +1,36 @@
 import { resolve } from 'node:path'
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 }, hasTouch: true })
-  page.mouse.click = () => Promise.reject(new Error('This is entered without a mouse.'))
-  page.setDefaultTimeout(60_000)
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, {
+    viewport: { width: 1024, height: 768 },
+    hasTouch: true,
+    byKeyboard: true,
+    timeoutMs: 60_000,
+  })
+  ;({ page, keyboard, faults } = openedPage)
   await goToPlace(page, '2', 'Identity')
   await page.locator('.tell-row').first().waitFor()
   await settled(page)
 }, 180_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
 const noted = async (tell: string) => (await view()).observations.find((row) => row.tell === `sedge/${tell}`) ?? null
-
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-  })
-}
 
 /** Controls of the entries that a finger may miss: what they say, and their size. */
 const tooSmall = () =>
@@ -67,7 +53,7 @@ const tooSmall = () =>
 
 async function stands(): Promise<void> {
   await settled(page)
-  expect(await violations()).toEqual([])
+  expect(await axeViolations(page)).toEqual([])
   const { seen, small } = await tooSmall()
   expect(seen).toBeGreaterThanOrEqual(4)
   expect(small).toEqual([])

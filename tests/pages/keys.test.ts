@@ -1,31 +1,25 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled } from './browser.ts'
+import { goToPlace, settled } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { type StartedProgram, startOn, startOnDemonstration } from './started-program.ts'
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-  keyboard = new Keyboard(page)
+  openedPage = await openPage(startOnDemonstration)
+  ;({ program, page, keyboard } = openedPage)
   await goToPlace(page, '3', 'Walk-round')
   await page.getByText(/in hand \d+ of/).waitFor()
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
 async function entryOpen(): Promise<void> {
@@ -123,7 +117,6 @@ describe('keys', () => {
       }
       await page.keyboard.press('Alt+n')
     },
-    60_000,
   )
 
   it('the list of keys opens with ? and lists what works here', async () => {

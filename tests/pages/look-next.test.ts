@@ -1,28 +1,20 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  page.setDefaultTimeout(30_000)
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, { timeoutMs: 30_000 })
+  ;({ page, faults } = openedPage)
 }, 120_000)
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 describe.sequential('the three looks worth most now', () => {
   it.each(placeList.map(({ figure, name }) => ({ figure: String(figure), name })))(

@@ -1,33 +1,23 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  // What a mouse would do is a fault of the test.
-  page.mouse.click = () => Promise.reject(new Error('Measured without a mouse.'))
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-  keyboard = new Keyboard(page)
+  openedPage = await openPage(startOnDemonstration, { byKeyboard: true })
+  ;({ page, keyboard, faults } = openedPage)
   await goToPlace(page, '6', 'Measuring')
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
 const plain = (text: string) => text.replaceAll('\u202f', ' ')

@@ -1,35 +1,25 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { beginning } from '../record/sample-record.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
 let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startEmpty()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  page.setDefaultTimeout(60_000)
-  // A sheet is written by keyboard: what a mouse would do is a fault of the test.
-  page.mouse.click = () => Promise.reject(new Error('This sheet is written without a mouse.'))
-  faults = watch(page).faults
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startEmpty, { byKeyboard: true, timeoutMs: 60_000 })
+  ;({ program, page, keyboard, faults } = openedPage)
 }, 120_000)
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 // One step builds on the one before: after a failure the rest would only repeat it.
 let broken = false

@@ -1,39 +1,24 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration)
+  ;({ page, faults } = openedPage)
   await goToPlace(page, '5', 'Parts')
   await page.getByText('facts suggest').first().waitFor({ timeout: 120_000 })
 }, 300_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const { violations: found } = await engine.run(document, { resultTypes: ['violations'] })
-    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
-  })
-}
 const row = (part: string) => page.locator(`[data-key="${part}"]`)
 
 describe('parts against their sheet, on screen', () => {
@@ -51,7 +36,7 @@ describe('parts against their sheet, on screen', () => {
     await settled(page)
     expect(await section.textContent()).toMatch(/this car was not built with it; what was found is this part/)
     expect(await section.textContent()).not.toContain('Block of type L')
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Escape')
     await section.waitFor({ state: 'detached' })
   })
@@ -64,7 +49,7 @@ describe('parts against their sheet, on screen', () => {
     await section.getByText('15 were not seen').waitFor()
     await section.getByLabel('Of those wrong').fill('10')
     await section.getByText('More was found than looked at').waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await section.getByLabel('Of those wrong').fill('0')
     await page.keyboard.press('Control+Enter')
     await section.getByText('Mark what was found at the positions drawn').waitFor()
@@ -73,7 +58,7 @@ describe('parts against their sheet, on screen', () => {
     for (let at = 0; at < drawn; at += 1) await positions.nth(at).press('Space')
     await positions.first().press('Space')
     await section.getByText(`1 of ${drawn} looked at`).waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Control+Enter')
     await section.waitFor({ state: 'detached' })
     const { exhibits } = await askThrough(page, 'record.view', {})
@@ -93,7 +78,7 @@ describe('parts against their sheet, on screen', () => {
     expect(words).toMatch(/Counted once with/)
     await sheet.getByLabel('Marks').fill('broached across')
     expect(await sheet.getByLabel('Marks').inputValue()).toBe('broached across')
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it('count a part alone by the surveyor’s word with its reason, and as listed again', async () => {

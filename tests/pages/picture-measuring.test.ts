@@ -1,34 +1,24 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  // What a mouse would do is a fault of the test.
-  page.mouse.click = () => Promise.reject(new Error('Measured without a mouse.'))
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-  keyboard = new Keyboard(page)
+  openedPage = await openPage(startOnDemonstration, { byKeyboard: true })
+  ;({ page, keyboard, faults } = openedPage)
   await goToPlace(page, '6', 'Measuring')
 }, 300_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
 const sheet = () => page.locator('.edit-sheet')
@@ -66,14 +56,6 @@ const barAndDistance = [
   'Enter',
 ] as const
 
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { violations: found } = await (window as unknown as { axe: typeof axe }).axe.run(document)
-    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)
-  })
-}
-
 describe('measuring on a photograph', { timeout: 90_000 }, () => {
   it('a distance as long as the scale bar is as long as the bar, with an uncertainty; a nudge is one dot', async () => {
     await begin()
@@ -94,7 +76,7 @@ describe('measuring on a photograph', { timeout: 90_000 }, () => {
     await value()
       .filter({ hasText: /^500(\.\d)? ±/ })
       .waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it('what lies off the plane is said, and is not in the uncertainty', async () => {
@@ -165,7 +147,7 @@ describe('measuring on a photograph', { timeout: 90_000 }, () => {
     await value()
       .filter({ hasText: /^600(\.\d)? ± \d/ })
       .waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 })
 

@@ -1,14 +1,16 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { mkdir, readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, Page, Request } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import type { SheetName } from '../../shared-types/tokens.ts'
-import { openBrowser, settled } from './browser.ts'
+import { settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { layoutOf, movedBoxes } from './page-layout.ts'
 import { asCompared, asKept, changedSquares } from './picture-comparison.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { heedQuestions } from './questions.ts'
+import { startOnDemonstration } from './started-program.ts'
 
 /** Reviewed pictures of every place, and where its boxes stand. `WITNESSMARK_RENEW_PICTURES=1` makes them anew. */
 const folder = join(import.meta.dirname, 'reference')
@@ -24,67 +26,35 @@ const sizes = [
 ] as const satisfies readonly { width: number; height: number; sheets: readonly SheetName[] }[]
 const cases = sizes.flatMap((size) => placeList.map(({ id, name }) => ({ ...size, id, name })))
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let samePixels = false
+let nothingAsked: ReturnType<typeof heedQuestions>
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  const context = await browser.newContext({ timezoneId: 'UTC', locale: 'en-GB', reducedMotion: 'reduce' })
-  page = await context.newPage()
-  heed()
-  await page.clock.setFixedTime(new Date('2026-06-02T14:00:00.000Z'))
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, {
+    timezoneId: 'UTC',
+    locale: 'en-GB',
+    reducedMotion: 'reduce',
+    before: async (fresh) => {
+      nothingAsked = heedQuestions(fresh)
+      await fresh.clock.setFixedTime(new Date('2026-06-02T14:00:00.000Z'))
+    },
+  })
+  ;({ page } = openedPage)
+  const version = page.context().browser()?.version()
   if (renews) {
     await mkdir(folder, { recursive: true })
-    await writeFile(browserFile, `{ "chromium": "${browser.version()}" }\n`)
+    await writeFile(browserFile, `{ "chromium": "${version}" }\n`)
   }
   const known = existsSync(browserFile) ? (JSON.parse(readFileSync(browserFile, 'utf8')) as { chromium: string }) : null
-  samePixels = known?.chromium === browser.version()
+  samePixels = known?.chromium === version
   if (!samePixels) {
-    process.stdout.write(
-      `Pictures are of Chromium ${known?.chromium}; in ${browser.version()} boxes alone are compared.\n`,
-    )
+    process.stdout.write(`Pictures are of Chromium ${known?.chromium}; in ${version} boxes alone are compared.\n`)
   }
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
-
-/** Longest pause of the plan before it asks for its marks anew, ms, with room for a slow machine. */
-const PAUSE_MS = 600
-
-/** Questions the page has asked, and those that have not been answered. */
-const asking = { asked: 0, open: 0 }
-
-function heed(): void {
-  const isQuestion = (request: Request) => request.url().includes('/ask/')
-  const answered = (request: Request) => {
-    if (isQuestion(request)) asking.open = Math.max(0, asking.open - 1)
-  }
-  page.on('request', (request) => {
-    if (!isQuestion(request)) return
-    asking.asked += 1
-    asking.open += 1
-  })
-  page.on('requestfinished', answered)
-  page.on('requestfailed', answered)
-}
-
-/** Waits until the page has asked for nothing for a while by its own clock, which a busy machine may hold up. */
-async function nothingAsked(): Promise<void> {
-  for (let turn = 0; turn < 50; turn++) {
-    const before = asking.asked
-    await page.evaluate((pause) => new Promise((done) => setTimeout(done, pause)), PAUSE_MS)
-    if (asking.open === 0 && asking.asked === before) return
-  }
-  throw new Error(`The page still asks: ${asking.open} questions are open.`)
-}
+afterAll(() => openedPage?.close())
 
 /** Waits for faces and pictures, and writes over what no two runs have in common: paths, hashes, times of files. */
 async function standStill(): Promise<void> {

@@ -1,29 +1,22 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import { type SheetName, sheets } from '../../shared-types/tokens.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration)
+  ;({ page, faults } = openedPage)
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const sheetNames = Object.keys(sheets) as SheetName[]
 /** Waits until the sheet to read on is the one that is expected after so many turns. */
@@ -33,19 +26,6 @@ async function onSheet(sheet: SheetName): Promise<void> {
 }
 
 const goTo = (figure: string, name: string) => goToPlace(page, figure, name)
-
-/** Violations of axe-core's rules, each with the places it was found at. */
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const said = await engine.run(document, { resultTypes: ['violations'] })
-    return said.violations.map(
-      ({ id, help, nodes }) =>
-        `${id}: ${help}: ${nodes.map((node) => `${node.target} ${node.html.slice(0, 160)}`).join(' | ')}`,
-    )
-  })
-}
 
 /** What is cut off: text in a box that hides what runs over, or wider than the window; a drawing wider than its room. */
 const cutOff = () =>
@@ -83,12 +63,12 @@ describe.each(placeList.map(({ figure, name }) => ({ figure: String(figure), nam
   it('has nothing axe-core objects to, in a narrow window and on the paper, the night and the outdoor sheet', async () => {
     await page.setViewportSize({ width: 1024, height: 768 })
     await goTo(figure, name)
-    const narrow = await violations()
+    const narrow = await axeViolations(page)
     await page.setViewportSize({ width: 1440, height: 900 })
     const found: Record<string, string[]> = { narrow }
     for (const sheet of sheetNames) {
       await onSheet(sheet)
-      found[sheet] = await violations()
+      found[sheet] = await axeViolations(page)
       await page.keyboard.press('Alt+n')
     }
     expect(found).toEqual({ narrow: [], paper: [], night: [], outdoor: [] })
@@ -130,7 +110,7 @@ describe('an open entry', () => {
         await settled(page)
         for (const sheet of sheetNames) {
           await onSheet(sheet)
-          const found = { key, sheet, violations: await violations(), cut: await cutOff() }
+          const found = { key, sheet, violations: await axeViolations(page), cut: await cutOff() }
           expect(found).toEqual({ key, sheet, violations: [], cut: [] })
           await page.keyboard.press('Alt+n')
         }
@@ -139,14 +119,29 @@ describe('an open entry', () => {
         await settled(page)
       }
     },
-    60_000,
   )
 
   it('the list of keys has nothing axe-core objects to', async () => {
     await page.keyboard.press('?')
     await page.getByRole('region', { name: 'Keys that work now' }).waitFor()
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Escape')
+  })
+})
+
+describe('a planted fault', () => {
+  it('of the markup and of a colour alone is objected to, also where all else was judged before', async () => {
+    await goTo('1', 'Records')
+    expect(await axeViolations(page)).toEqual([])
+    await page.evaluate(() => document.querySelector('#working-area')?.append(document.createElement('button')))
+    expect(await axeViolations(page)).toEqual([expect.stringContaining('button-name')])
+    await page.evaluate(() => document.querySelector('#working-area > button:last-child')?.remove())
+    expect(await axeViolations(page)).toEqual([])
+    await page.evaluate(async () => {
+      const pale = await new CSSStyleSheet().replace('#working-area > h1 { color: #eee }')
+      document.adoptedStyleSheets = [...document.adoptedStyleSheets, pale]
+    })
+    expect(await axeViolations(page)).toEqual([expect.stringContaining('color-contrast')])
   })
 })
 

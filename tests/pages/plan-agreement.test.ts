@@ -17,8 +17,8 @@ import { MM_PER_HATCH_PIXEL } from '../../shared-types/tokens.ts'
 import { openDemonstration } from '../demonstration/made-once.ts'
 import { composed, has } from '../report/composing.ts'
 import { contentFixture } from '../report/content-fixture.ts'
-import { openBrowser } from './browser.ts'
 import { servePlan } from './drawn-plan.ts'
+import { browserOfWorker } from './open-page.ts'
 
 /** Fine enough that the thinnest hatch stroke, 0.1 mm, covers four fifths of a dot. */
 const DOTS_PER_INCH = 200
@@ -119,10 +119,9 @@ beforeAll(async () => {
     // The page marks neither exhibits nor spots on the plan, and its rings are larger; those are tested elsewhere.
     ...{ places: [], callouts: [], captions: [] },
   }
-  browser = await openBrowser()
+  browser = await browserOfWorker()
 }, 120_000)
 afterAll(async () => {
-  await browser?.close()
   await rm(folder, { recursive: true, force: true })
 })
 

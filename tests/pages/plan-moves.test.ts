@@ -1,29 +1,32 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { goToPlace, openBrowser, settled } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { heedQuestions } from './questions.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
+let nothingAsked: ReturnType<typeof heedQuestions>
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, {
+    before: (fresh) => {
+      nothingAsked = heedQuestions(fresh)
+    },
+  })
+  ;({ page } = openedPage)
   await goToPlace(page, '3', 'Walk-round')
   await page.locator('.callout').first().waitFor()
 })
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
+
+/** Longer than a gesture is waited for to go on, and then for its callouts to be asked for, ms. */
+const REST_MS = 350
 
 /** The plan has come to rest and its callouts are set for the scale it has come to. */
 async function rested(): Promise<void> {
-  await page.waitForTimeout(350)
+  await nothingAsked(REST_MS)
   await page.waitForFunction(() => {
     const grown = [...document.querySelectorAll('.plan-layer .moves')].map((one) => one.getAttribute('transform'))
     return new Set(grown).size === 1

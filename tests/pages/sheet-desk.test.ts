@@ -1,34 +1,27 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { type StartedProgram, startOnDemonstration } from './started-program.ts'
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  page.setDefaultTimeout(30_000)
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, { timeoutMs: 30_000 })
+  ;({ program, page, faults } = openedPage)
   await askThrough(page, 'sheets.begin', {
     title: 'Sedge, another hand',
     copyOf: { from: 'program', name: 'sedge' },
   })
 }, 120_000)
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 /** What axe-core objects to, and what stands out of its frame, on paper and at night, in both windows. */
 async function objections(screen: string): Promise<string[]> {
@@ -45,16 +38,10 @@ async function objections(screen: string): Promise<string[]> {
         await page.keyboard.press('Alt+n')
         continue
       }
-      await page.evaluate(axe.source)
-      const said = await page.evaluate(async () => {
-        const { axe: engine } = window as unknown as { axe: typeof axe }
-        const { violations } = await engine.run(document, { resultTypes: ['violations'] })
-        const wide = document.documentElement.scrollWidth > document.documentElement.clientWidth
-        return [
-          ...violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`),
-          ...(wide ? ['the page is wider than its window'] : []),
-        ]
-      })
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth > document.documentElement.clientWidth,
+      )
+      const said = [...(await axeViolations(page)), ...(wide ? ['the page is wider than its window'] : [])]
       found.push(...said.map((each) => `${screen}, ${width}, ${sheet}: ${each}`))
       await page.keyboard.press('Alt+n')
     }

@@ -1,11 +1,12 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { cameraFiles, writeCameraFiles } from '../fixtures/camera-files.ts'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { Keyboard } from './keyboard.ts'
+import { goToPlace, settled } from './browser.ts'
+import type { Keyboard } from './keyboard.ts'
+import { type OpenPage, openPage } from './open-page.ts'
 import { checkSyntax, factsOf, fontsOf, pdfToolsThere, picturesIn, runningTextOf } from './pdf-tools.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
 
@@ -14,32 +15,21 @@ const SPOTS = 20
 const PARTS = 10
 
 let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 let keyboard: Keyboard
-let faults: string[]
+let faults: readonly string[]
 let photographs: readonly string[]
 
 beforeAll(async () => {
-  program = await startEmpty()
+  openedPage = await openPage(startEmpty, { byKeyboard: true, timeoutMs: 15_000 })
+  ;({ program, page, keyboard, faults } = openedPage)
   photographs = await writeCameraFiles(join(program.folder, 'camera'), PHOTOGRAPHS)
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  // A survey by keyboard: what a mouse would do is a fault of the test.
-  page.mouse.click = () => Promise.reject(new Error('This survey is made without a mouse.'))
-  page.setDefaultTimeout(15_000)
-  faults = watch(page).faults
   // Heard all the time, so that the dialog for files is taken over before the first key asks for it.
   page.on('filechooser', () => undefined)
-  keyboard = new Keyboard(page)
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
-}, 60_000)
-
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
 })
+
+afterAll(() => openedPage?.close())
 
 // One step builds on the one before: after a failure the rest would only repeat it.
 let broken = false

@@ -1,27 +1,21 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
-import { goToPlace, openBrowser, settled } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1024, height: 768 }, hasTouch: true })
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, { viewport: { width: 1024, height: 768 }, hasTouch: true })
+  ;({ page } = openedPage)
   await goToPlace(page, '3', 'Walk-round')
   await page.getByText(/in hand \d+ of/).waitFor()
 }, 120_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 /** Controls a finger may miss: each one that is shown and smaller than the least size, with its size. */
 const tooSmall = () =>
