@@ -76,6 +76,7 @@ export function Inference({ record }: { readonly record: RecordView }) {
             question={view.question}
             mayChange={mayChange || trying}
             trying={trying}
+            takeBackWord={trying ? 'set aside' : 'withdraw'}
             onSay={say}
             onTakeBack={takeBack}
           />

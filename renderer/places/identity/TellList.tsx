@@ -51,13 +51,13 @@ interface TellSaidProps {
   readonly tell: TellView
   readonly open: boolean
   readonly mayChange: boolean
-  readonly trying: boolean
+  readonly takeBackWord: string
   readonly onOpen: (key: string) => void
   readonly onTakeBack: (tell: string) => void
 }
 
 /** A tell that was looked at, with what was seen; drawn again only when that is another. */
-const TellSaid = memo(function TellSaid({ tell, open, mayChange, trying, onOpen, onTakeBack }: TellSaidProps) {
+const TellSaid = memo(function TellSaid({ tell, open, mayChange, takeBackWord, onOpen, onTakeBack }: TellSaidProps) {
   return (
     <div className="tell-said">
       <button
@@ -80,7 +80,7 @@ const TellSaid = memo(function TellSaid({ tell, open, mayChange, trying, onOpen,
         disabled={!mayChange || tell.observation === null}
         onClick={() => onTakeBack(tell.key)}
       >
-        {trying ? 'set aside' : 'withdraw'}
+        {takeBackWord}
       </button>
     </div>
   )
@@ -98,6 +98,8 @@ export const TellList = memo(function TellList(props: {
   readonly mayChange: boolean
   /** Answers are tried and not kept. */
   readonly trying: boolean
+  /** What takes back what was said is called. */
+  readonly takeBackWord: 'withdraw' | 'set aside'
   readonly onSay: (said: Observation) => Promise<void>
   readonly onTakeBack: (tell: string) => void
 }) {
@@ -196,7 +198,7 @@ export const TellList = memo(function TellList(props: {
               tell={tell}
               open={tell === opened}
               mayChange={mayChange}
-              trying={trying}
+              takeBackWord={props.takeBackWord}
               onOpen={enter}
               onTakeBack={onTakeBack}
             />
