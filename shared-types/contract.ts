@@ -15,7 +15,7 @@ import { exhibitDraft, exhibitWords, measurement, pickedGeometry } from './exhib
 import { type FasteningAnswer, fasteningSample } from './fastening-sample.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
 import { findingDraft, planPoint, viewId } from './finding.ts'
-import { settledQuestion } from './identity-asking.ts'
+import { setAside, settledQuestion } from './identity-asking.ts'
 import type { IdentityMore } from './identity-more.ts'
 import type { IdentityView, NextLook, OfferedSheet, TellView } from './identity-view.ts'
 import type { GapJoint } from './joint.ts'
@@ -120,16 +120,20 @@ export const requests = {
   'numbers.format': asking<NumberFormat>()({}),
   /** Tells that are looked for on one panel, in the order of the sheets; nothing is inferred, so none has bits. */
   'tells.ofPanel': asking<readonly TellView[]>()({ panelId }),
-  /** What the car can still be; `whatIf` stands in for what is recorded of those tells, and is not kept. */
+  /** What the car can still be; `whatIf` stands in for what is recorded of those tells, and nothing of it is kept. */
   'identity.view': asking<IdentityView>()({
     whatIf: z.array(observation).max(200),
+    setAside: setAside.optional(),
     /** Variables whose because-chain is wanted. */
     chainsOf: z.array(z.string().max(161)).max(500),
     /** What the tells not yet looked at are weighed for. */
     question: settledQuestion.optional(),
   }),
   /** What comes after the weights: most probable builds, rarity, what would settle each claim and what it would take. */
-  'identity.more': asking<IdentityMore | null>()({ whatIf: z.array(observation).max(200) }),
+  'identity.more': asking<IdentityMore | null>()({
+    whatIf: z.array(observation).max(200),
+    setAside: setAside.optional(),
+  }),
   /** Each part against what the sheets expect of this very car, with support and reasons. */
   'parts.expectation': asking<PartExpectations>()({}),
   /** What else carried a part, and which parts of this car another car carried. Null and empty: everything. */

@@ -7,3 +7,10 @@ export const settledQuestion = z.discriminatedUnion('about', [
   z.strictObject({ about: z.literal('claim'), claim: z.number().int().positive() }),
 ])
 export type SettledQuestion = z.infer<typeof settledQuestion>
+
+/** What of a record is left out of one answer: observations by their tell, numbers on the car by their row. */
+export const setAside = z.strictObject({
+  tells: z.array(z.string().max(161)).max(500),
+  numbers: z.array(z.number().int().positive()).max(500),
+})
+export type SetAside = z.infer<typeof setAside>

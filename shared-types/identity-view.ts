@@ -55,6 +55,10 @@ export interface ChainStep {
   readonly source: string
   readonly decibans: number | null
   readonly decisive: 'for' | 'against' | null
+  /** Exhibits the observation rests on. */
+  readonly exhibits: readonly number[]
+  /** Whether without it alone the conclusion would turn: what is likelier than not would be so no longer, or the reverse. */
+  readonly overturns: boolean
 }
 
 /** One answer to a tell. `measure`: what one measures when it is this value, with its standard deviation. */

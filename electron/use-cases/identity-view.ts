@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import type { Claim } from '../../shared-types/claim.ts'
 import type { IdentityInput } from '../../shared-types/identity-answer.ts'
-import type { SettledQuestion } from '../../shared-types/identity-asking.ts'
+import type { SetAside, SettledQuestion } from '../../shared-types/identity-asking.ts'
 import type { IdentityQuestion } from '../../shared-types/identity-model.ts'
 import type { IdentityMore } from '../../shared-types/identity-more.ts'
 import type { IdentityView, NextLook } from '../../shared-types/identity-view.ts'
@@ -12,11 +12,14 @@ import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
 import type { CarRecord } from '../record/car-record.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
+import { claimViews } from './identity-claims.ts'
+import { conflictViews } from './identity-conflicts.ts'
 import { identityEvidence, literalsOf, notedBy } from './identity-evidence.ts'
 import { moreAbout, nothingAsked } from './identity-more.ts'
 import { numberViews } from './identity-number-words.ts'
 import type { RowsWithNumbers } from './identity-numbers.ts'
-import { claimViews, conflictViews, tellViews, variableViews } from './identity-words.ts'
+import { tellViews } from './identity-tells.ts'
+import { variableViews } from './identity-variables.ts'
 import { checkObservation } from './observations.ts'
 import type { Program, UseCases } from './program.ts'
 import { rowMark } from './row-marks.ts'
@@ -49,19 +52,28 @@ const nothing = {
   scale: SUPPORT_SCALE,
 } as const
 
-/** Observations as recorded, with those asked about in their place. */
+/** What is tried on a record and not kept. */
+type Tried = Pick<AskedOfIdentity, 'whatIf' | 'setAside'>
+
+/** Observations and numbers as recorded, without those set aside, and with those asked about in their place. */
 function standing(
-  view: Pick<NotedForIdentity, 'observations'>,
-  whatIf: readonly Observation[],
-): readonly Observation[] {
+  { observations, carNumbers }: Pick<NotedForIdentity, 'observations' | 'carNumbers'>,
+  { whatIf = [], setAside = { tells: [], numbers: [] } }: Tried,
+): Pick<NotedForIdentity, 'observations' | 'carNumbers'> {
   const instead = new Map(whatIf.map((row) => [row.tell, row]))
-  return [...view.observations.filter(({ tell }) => !instead.has(tell)), ...instead.values()]
+  const gone = new Set([...setAside.tells, ...instead.keys()])
+  return {
+    observations: [...observations.filter(({ tell }) => !gone.has(tell)), ...instead.values()],
+    carNumbers: carNumbers.filter(({ number }) => !setAside.numbers.includes(number)),
+  }
 }
 
 /** What is asked of a record's sheets beyond what it holds. */
 export interface AskedOfIdentity {
   /** Observations that stand in for what is recorded of their tells. */
   readonly whatIf?: readonly Observation[]
+  /** Recorded observations and numbers this answer does without. */
+  readonly setAside?: SetAside | undefined
   /** Variables whose because-chain is wanted; all when left out. */
   readonly chainsOf?: readonly string[] | null
   /** What the next looks should settle. */
@@ -92,7 +104,14 @@ export type NotedForIdentity = Pick<RecordView, 'sheets' | 'observations' | 'cla
 export async function identityBy(
   own: SheetsOfRecord,
   view: NotedForIdentity,
-  { whatIf = [], chainsOf = null, question = { about: 'build' }, more = false, shelf = null }: AskedOfIdentity = {},
+  {
+    whatIf = [],
+    setAside,
+    chainsOf = null,
+    question = { about: 'build' },
+    more = false,
+    shelf = null,
+  }: AskedOfIdentity = {},
 ): Promise<IdentityView> {
   const sheets = view.sheets.map(({ sheetId, title, edition }) => ({ sheetId, title, edition }))
   const { compiled, problem } = own
@@ -102,7 +121,7 @@ export async function identityBy(
     const tell = compiled.tells.find(({ key }) => key === row.tell)
     if (tell !== undefined) checkObservation(row, tell)
   }
-  const noted = notedBy({ ...view, observations: standing(view, whatIf) }, compiled)
+  const noted = notedBy({ ...view, ...standing(view, { whatIf, setAside }) }, compiled)
   const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
   const asked: IdentityInput = {
@@ -136,16 +155,12 @@ export async function identityBy(
 }
 
 /** What comes after the weights; null when there is no sheet to ask. */
-async function moreOf(
-  record: CarRecord,
-  whatIf: readonly Observation[],
-  shelf: string | null,
-): Promise<IdentityMore | null> {
+async function moreOf(record: CarRecord, tried: Tried, shelf: string | null): Promise<IdentityMore | null> {
   const view = record.view()
   const own = await sheetsOfRecord(record)
   const { compiled, problem } = own
   if (compiled === null || compiled.model === null || problem !== null) return null
-  const noted = notedBy({ ...view, observations: standing(view, whatIf) }, compiled)
+  const noted = notedBy({ ...view, ...standing(view, tried) }, compiled)
   const evidence = identityEvidence(noted, view.claims, compiled)
   const statements = claimStatements(view.claims, compiled)
   return moreAbout({ own, compiled, evidence, statements, noted, shelf })
@@ -187,13 +202,14 @@ async function nextLooks(record: CarRecord, shelf: string): Promise<readonly Nex
 }
 
 export const identityViewUseCases: Pick<UseCases, 'identity.view' | 'identity.more' | 'looks.next'> = {
-  'identity.view': (program, { whatIf, chainsOf, question }) =>
+  'identity.view': (program, { whatIf, setAside, chainsOf, question }) =>
     identityOf(program.record(), {
       whatIf,
+      setAside,
       chainsOf,
       question: question ?? { about: 'build' },
       shelf: shelfOf(program),
     }),
-  'identity.more': (program, { whatIf }) => moreOf(program.record(), whatIf, shelfOf(program)),
+  'identity.more': (program, tried) => moreOf(program.record(), tried, shelfOf(program)),
   'looks.next': (program) => nextLooks(program.record(), shelfOf(program)),
 }

@@ -1,6 +1,6 @@
 import type { ReferenceSheet } from '../../shared-types/reference-sheet.ts'
 import type { SheetTerms, TermVariable } from '../../shared-types/sheet-terms.ts'
-import { tellView } from './identity-words.ts'
+import { tellView } from './identity-tells.ts'
 import type { UseCases } from './program.ts'
 import { sheetsOfRecord } from './sheets-of-record.ts'
 

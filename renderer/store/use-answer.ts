@@ -2,25 +2,32 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import type { RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
 import type { Problem } from '../../shared-types/problem.ts'
 import { ask, type ChangeInput, type ChangingName, change, problemOf } from './ask.ts'
+import { keptWhereAlike } from './kept-alike.ts'
 import { OneAtATime } from './one-at-a-time.ts'
 
-/** An answer on its way: the last value stays while a new one is asked for. */
+/** An answer on its way: the last value stays while a new one is asked for, and parts that did not change stay the same. */
 export interface Answer<Value> {
   readonly value: Value | null
+  /** What the value answers, as `JSON` of input and `follows`; null before the first. */
+  readonly answered: string | null
   readonly problem: Problem | null
   readonly busy: boolean
   /** Asks again. */
   readonly again: () => void
 }
 
-/** Asks the main process when the page opens, when the input changes, and when `follows` (a journal number) does. */
+/**
+ * Asks the main process when the page opens, when the input changes, and when `follows` (a journal number) does. Asks
+ * nothing while the input is null.
+ */
 export function useAnswer<N extends RequestName>(
   name: N,
-  input: RequestInput<N>,
+  input: RequestInput<N> | null,
   follows: unknown = null,
 ): Answer<RequestOutput<N>> {
   const [answer, setAnswer] = useState<Omit<Answer<RequestOutput<N>>, 'again'>>({
     value: null,
+    answered: null,
     problem: null,
     busy: true,
   })
@@ -30,14 +37,21 @@ export function useAnswer<N extends RequestName>(
   const [asking] = useState(() => new OneAtATime())
   const reason = JSON.stringify({ input, follows, times })
   useEffect(() => {
+    const { input: told } = JSON.parse(reason) as { input: RequestInput<N> | null }
+    if (told === null) return
     asked.current += 1
     const mine = asked.current
     setAnswer((before) => ({ ...before, busy: true }))
-    const told = JSON.parse(reason) as { input: RequestInput<N> }
     asking.run(() =>
-      ask(name, told.input).then(
+      ask(name, told).then(
         (value) => {
-          if (mine === asked.current) setAnswer({ value, problem: null, busy: false })
+          if (mine !== asked.current) return
+          setAnswer((before) => ({
+            value: keptWhereAlike(before.value, value),
+            answered: reason,
+            problem: null,
+            busy: false,
+          }))
         },
         (thrown: unknown) => {
           if (mine === asked.current) setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false }))

@@ -212,6 +212,38 @@ describe.sequential('tells, answered by keyboard alone', () => {
     await keyboard.press('Space')
     await settled(page)
   }, 120_000)
+
+  it('a number read and an observation recorded are set aside for a try, and put back with it', async () => {
+    const kept = await view()
+    const weights = async () => (await page.locator('.can-be').allTextContents()).join('|')
+    const before = await weights()
+    await page.getByRole('checkbox', { name: /What if/ }).focus()
+    await keyboard.press('Space')
+    await page.locator('.number-read').getByRole('button', { name: 'set aside' }).first().focus()
+    await keyboard.press('Enter')
+    const aside = page.getByRole('list', { name: 'Set aside' }).getByRole('listitem')
+    await expect.poll(() => aside.count()).toBeGreaterThanOrEqual(1)
+    await expect.poll(weights, { timeout: 60_000 }).not.toBe(before)
+    await page
+      .locator('.tell-said')
+      .getByRole('button', { name: 'set aside' })
+      .and(page.locator(':enabled'))
+      .first()
+      .focus()
+    const numbers = await aside.count()
+    await keyboard.press('Enter')
+    await expect.poll(() => aside.count()).toBe(numbers + 1)
+    await stands()
+    for (let left = numbers; left >= 0; left -= 1) {
+      await aside.getByRole('button', { name: 'put back' }).first().focus()
+      await keyboard.press('Enter')
+      await expect.poll(() => aside.count()).toBe(left)
+    }
+    await expect.poll(weights, { timeout: 60_000 }).toBe(before)
+    await page.getByRole('checkbox', { name: /What if/ }).focus()
+    await keyboard.press('Space')
+    expect((await view()).journalNumber).toBe(kept.journalNumber)
+  }, 240_000)
 })
 
 describe.sequential('a claim, in the terms of the sheet', () => {

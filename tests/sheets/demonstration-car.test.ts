@@ -4,7 +4,7 @@ import { compileSheets } from '../../electron/sheets/reference/compile-sheets.ts
 import { shippedSheets } from '../../electron/sheets/reference/shipped-sheets.ts'
 import { readDemonstration } from '../../electron/use-cases/demonstration-record.ts'
 import { identityEvidence, literalsOf, notedBy } from '../../electron/use-cases/identity-evidence.ts'
-import { claimViews } from '../../electron/use-cases/identity-words.ts'
+import { claimViews } from '../../electron/use-cases/identity-claims.ts'
 import { rowMark } from '../../electron/use-cases/row-marks.ts'
 import type { CarNumber } from '../../shared-types/car.ts'
 import type { Claim } from '../../shared-types/claim.ts'

@@ -198,6 +198,28 @@ describe('a record without observations', () => {
     expect(survey.program.record().view().observations).toHaveLength(1)
   })
 
+  it('does without a number or an observation set aside as if it had never been noted, and keeps nothing of the try', async () => {
+    await survey.ask('sheet.take', { sheetId: 'sedge' })
+    await survey.ask('observation.set', { observation: saw('stud-circle', 'c101') })
+    const before = await ask()
+    const draft = { kind: 'Body tag', where: '', onPaper: '', paper: '', asRead: 'B2 5519', exhibits: [], note: '' }
+    await survey.ask('carNumber.add', { draft: { ...draft, howRead: 'read character by character' } })
+    const read = await ask()
+    expect(read.numbers).toHaveLength(1)
+    expect(now(read, 'built', 'm1960-04')).toBeGreaterThan(now(before, 'built', 'm1960-04') + 0.1)
+    const journal = survey.program.record().view().journalNumber
+    const without = (setAside: { tells: string[]; numbers: number[] }) =>
+      survey.ask('identity.view', { whatIf: [], chainsOf: [], setAside })
+    expect(await without({ tells: [], numbers: [1] })).toEqual(before)
+    const tell = await without({ tells: ['sedge/stud-circle'], numbers: [] })
+    expect(tell.numbers).toHaveLength(1)
+    expect(tell.tells.find(({ key }) => key === 'sedge/stud-circle')?.observation).toBeNull()
+    const more = await survey.ask('identity.more', { whatIf: [], setAside: { tells: [], numbers: [1] } })
+    expect(more?.builds[0]?.share).not.toBe((await survey.ask('identity.more', { whatIf: [] }))?.builds[0]?.share)
+    expect(survey.program.record().view().journalNumber).toBe(journal)
+    expect(await ask()).toEqual(read)
+  })
+
   it('counts a claim only with a reliability, and its repetition not at all', async () => {
     await survey.ask('sheet.take', { sheetId: 'sedge' })
     const claim = {

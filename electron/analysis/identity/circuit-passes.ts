@@ -1,62 +1,98 @@
 import { type Circuit, PRODUCT, SUM_OF_INPUTS } from './circuit.ts'
+import { type PassPlan, RUN_STRIDE } from './pass-plan.ts'
 
-/** Values of all nodes for given inputs; children before parents. `values` is filled and its last entry is the total. */
-export function upPass(circuit: Circuit, inputs: Float64Array, values: Float64Array): number {
-  const { kind, start, children } = circuit
-  let total = 0
-  for (let node = 0; node < kind.length; node++) {
+/** Fills the values of all nodes; those of the inputs stand already. Children come before parents; answers the total. */
+export function upPass({ inputCount, root, runs, children }: PassPlan, values: Float64Array): number {
+  let slot = inputCount
+  let at = 0
+  for (let run = 0; run < runs.length; run += RUN_STRIDE) {
+    const count = runs[run + 1] as number
+    const end = runs[run + 2] as number
+    if (runs[run] === PRODUCT) {
+      if (count === 2)
+        for (; slot < end; slot++, at += 2)
+          values[slot] = (values[children[at] as number] as number) * (values[children[at + 1] as number] as number)
+      else
+        for (; slot < end; slot++) {
+          let own = values[children[at] as number] as number
+          for (const last = at + count; ++at < last; ) own *= values[children[at] as number] as number
+          values[slot] = own
+        }
+    } else if (count === 2)
+      for (; slot < end; slot++, at += 2)
+        values[slot] = (values[children[at] as number] as number) + (values[children[at + 1] as number] as number)
+    else
+      for (; slot < end; slot++) {
+        let own = values[children[at] as number] as number
+        for (const last = at + count; ++at < last; ) own += values[children[at] as number] as number
+        values[slot] = own
+      }
+  }
+  return values[root] as number
+}
+
+/** The same for some nodes alone, named children before parents; the values of all others stand. */
+export function upPassOf(
+  { inputCount, root, kind, start, children }: PassPlan,
+  nodes: Int32Array,
+  values: Float64Array,
+): number {
+  for (const node of nodes) {
     const end = start[node + 1] as number
     let at = start[node] as number
-    if (kind[node] === PRODUCT) {
-      total = 1
-      for (; at < end; at++) total *= values[children[at] as number] as number
-    } else if (kind[node] === SUM_OF_INPUTS) {
-      total = 0
-      for (; at < end; at++) total += inputs[children[at] as number] as number
-    } else {
-      total = 0
-      for (; at < end; at++) total += values[children[at] as number] as number
-    }
-    values[node] = total
+    let own = values[children[at] as number] as number
+    if (kind[node] === PRODUCT) while (++at < end) own *= values[children[at] as number] as number
+    else while (++at < end) own += values[children[at] as number] as number
+    values[inputCount + node] = own
   }
-  return total
+  return values[root] as number
 }
 
 /**
  * Derivative of the total by every input (Darwiche, J. ACM 50 (2003) 280-305), from the values of an up pass.
  * A product with a child of value 0 passes on the product of the others, computed without division.
- * @param slopes room for one number per node, filled here. @param byInput derivatives are written here.
+ * @param slopes room for one number per slot, filled here; those of the inputs come first.
  */
-export function downPass(circuit: Circuit, values: Float64Array, slopes: Float64Array, byInput: Float64Array): void {
-  const { kind, start, children } = circuit
+export function downPass(plan: PassPlan, values: Float64Array, slopes: Float64Array): void {
+  const { slotCount, root, runs, children } = plan
   slopes.fill(0)
-  byInput.fill(0)
-  slopes[kind.length - 1] = 1
-  for (let node = kind.length - 1; node >= 0; node--) {
-    const slope = slopes[node] as number
-    if (slope === 0) continue
-    const from = start[node] as number
-    const end = start[node + 1] as number
-    if (kind[node] === PRODUCT) {
-      const value = values[node] as number
-      if (value > 1e-290) {
-        const whole = slope * value
-        for (let at = from; at < end; at++) {
+  slopes[root] = 1
+  let slot = slotCount - 1
+  let end = children.length
+  for (let run = runs.length - RUN_STRIDE; run >= 0; run -= RUN_STRIDE) {
+    const count = runs[run + 1] as number
+    const first = run === 0 ? plan.inputCount : (runs[run - 1] as number)
+    if (runs[run] !== PRODUCT)
+      for (; slot >= first; slot--, end -= count) {
+        const slope = slopes[slot] as number
+        if (slope === 0) continue
+        for (let at = end - count; at < end; at++) {
           const child = children[at] as number
-          slopes[child] = (slopes[child] as number) + whole / (values[child] as number)
+          slopes[child] = (slopes[child] as number) + slope
         }
-      } else passOnWithoutDivision(children, from, end, slope, values, slopes)
-    } else if (kind[node] === SUM_OF_INPUTS) {
-      for (let at = from; at < end; at++) {
-        const input = children[at] as number
-        byInput[input] = (byInput[input] as number) + slope
       }
-    } else {
-      for (let at = from; at < end; at++) {
-        const child = children[at] as number
-        slopes[child] = (slopes[child] as number) + slope
+    else if (count === 2)
+      for (; slot >= first; slot--, end -= 2) {
+        const slope = slopes[slot] as number
+        if (slope === 0) continue
+        const one = children[end - 2] as number
+        const other = children[end - 1] as number
+        slopes[one] = (slopes[one] as number) + slope * (values[other] as number)
+        slopes[other] = (slopes[other] as number) + slope * (values[one] as number)
       }
-    }
+    else
+      for (; slot >= first; slot--, end -= count) {
+        const slope = slopes[slot] as number
+        if (slope === 0) continue
+        const value = values[slot] as number
+        if (value > 1e-290) {
+          const whole = slope * value
+          for (let at = end - count; at < end; at++) {
+            const child = children[at] as number
+            slopes[child] = (slopes[child] as number) + whole / (values[child] as number)
+          }
+        } else passOnWithoutDivision(children, end - count, end, slope, values, slopes)
+      }
   }
 }
 

@@ -19,7 +19,6 @@ export interface Circuit {
 }
 
 export const nodeCount = (circuit: Circuit): number => circuit.kind.length
-export const edgeCount = (circuit: Circuit): number => circuit.children.length
 
 /** Grows a circuit node by node; equal nodes are one node. */
 export class CircuitBuilder {

@@ -1,8 +1,8 @@
 import type { IdentityLiteral } from '../../../shared-types/identity-model.ts'
 import type { EvidenceItem } from './evidence.ts'
-import { logSum, withoutEach } from './leave-one-out.ts'
+import { logSum, type Without, withoutEach } from './leave-one-out.ts'
 import { type Reasoner, statementWeighings, viewOf } from './reasoner.ts'
-import { evenWeighing, product, type Weighing } from './weighing.ts'
+import type { Weighing } from './weighing.ts'
 
 /** What one thing did to the odds of a statement; null when it alone makes the statement certain or impossible. */
 export interface Contribution {
@@ -58,12 +58,14 @@ export function contributions(
   alsoInOrder = true,
 ): Contributions {
   const statement = statementWeighings(reasoner, says, 'statement')
-  const odds = (some: readonly EvidenceItem[], also: Weighing | null = null): Odds => {
-    const under = (weighing: Weighing) =>
-      viewOf(reasoner, some, also === null ? weighing : product(weighing, also))?.logLikelihood ?? IMPOSSIBLE
+  const odds = (some: readonly EvidenceItem[]): Odds => {
+    const under = (weighing: Weighing) => viewOf(reasoner, some, weighing)?.logLikelihood ?? IMPOSSIBLE
     return { holds: under(statement.holds), fails: logSum(statement.fails.map(under)) }
   }
-  const all = odds(items)
+  const holds = withoutEach(reasoner, items, statement.holds)
+  const fails = statement.fails.map((part) => withoutEach(reasoner, items, part))
+  const without = (one: (of: Without) => number): Odds => ({ holds: one(holds), fails: logSum(fails.map(one)) })
+  const all = without(({ nothing }) => nothing)
   const none = odds([])
   if (Math.max(all.holds, all.fails) === IMPOSSIBLE)
     throw new RangeError('The evidence is impossible: ask for its conflicts.')
@@ -74,28 +76,24 @@ export function contributions(
     gone = now
     return own
   })
-  const holds = withoutEach(reasoner, items, statement.holds)
-  const fails = statement.fails.map((part) => withoutEach(reasoner, items, part))
-  const others = items.map(
-    (_, at): Odds => ({
-      holds: holds[at] as number,
-      fails: logSum(fails.map((part) => part[at] as number)),
-    }),
-  )
   return {
     before: shareOf(none),
     after: shareOf(all),
     total: between('all', all, none),
-    leaveOneOut: items.map(({ id }, at) => between(id, all, others[at] as Odds)),
+    leaveOneOut: items.map(({ id }, at) =>
+      between(
+        id,
+        all,
+        without((of) => of.items[at] as number),
+      ),
+    ),
     inOrder,
-    doubts: [...reasoner.compiled.model.doubtAt].map(([id, variable]) =>
-      between(id, all, odds(items, without(reasoner, variable))),
+    doubts: [...reasoner.compiled.model.doubtAt.keys()].map((id, at) =>
+      between(
+        id,
+        all,
+        without((of) => of.doubts[at] as number),
+      ),
     ),
   }
-}
-
-/** The model as if a doubtful fact had never been written: its rules do not bite. */
-function without({ compiled }: Reasoner, doubt: number): Weighing {
-  const even = evenWeighing(compiled)
-  return { ...even, values: even.values.map((values, at) => (at === doubt ? Float64Array.of(1, 0) : values)) }
 }

@@ -96,12 +96,12 @@ function fromClaim(
 
 /** Product of the likelihoods of some evidence. */
 export function likelihoodOf(compiled: CompiledModel, items: readonly EvidenceItem[]): Weighing {
-  const weighing = evenWeighing(compiled)
+  const even = evenWeighing(compiled)
+  const values = [...even.values]
+  const labels = [...even.labels]
   for (const { variable, likelihood, table } of items) {
-    const target = (table === null ? weighing.values[variable] : weighing.labels[table]) as Float64Array
-    likelihood.forEach((each, at) => {
-      target[at] = (target[at] as number) * each
-    })
+    const [rows, at] = table === null ? [values, variable] : [labels, table]
+    rows[at] = (rows[at] as Float64Array).map((weight, cell) => weight * (likelihood[cell] as number))
   }
-  return weighing
+  return { values, labels }
 }

@@ -1,14 +1,17 @@
 import type { IdentityQuestion } from '../../../shared-types/identity-model.ts'
 import { positionOf } from './model-problems.ts'
 import { type AccountView, type Reasoner, statementWeighings } from './reasoner.ts'
-import { evenWeighing, product, type Weighing } from './weighing.ts'
+import { product, type Weighing } from './weighing.ts'
+
+/** Builds of one group, or of a part of it: what a weighing lets through, or one class of a variable. */
+export type GroupPart = Weighing | { readonly variable: number; readonly own: number }
 
 /** What is to be settled, as groups of builds that exclude each other; the whole build has none. */
 export interface Groups {
   /** Variable the groups are classes of; -1 for a statement and for the whole build. */
   readonly variable: number
-  /** By group: weighings that let through parts of it that exclude each other. */
-  readonly through: readonly (readonly Weighing[])[]
+  /** By group: parts of it that exclude each other. */
+  readonly through: readonly (readonly GroupPart[])[]
 }
 
 /**
@@ -23,13 +26,7 @@ export function groupsOf(reasoner: Reasoner, question: IdentityQuestion): Groups
     return { variable: -1, through: [[holds], fails] }
   }
   const variable = positionOf(question.variable, compiled.model.variableAt, 'question.variable', 'variable')
-  const even = evenWeighing(compiled)
-  const through = (compiled.classes[variable]?.members ?? []).map((members) => {
-    const only = new Float64Array(even.values[variable]?.length ?? 0)
-    for (const value of members) only[value] = 1
-    return [{ ...even, values: even.values.map((values, at) => (at === variable ? only : values)) }]
-  })
-  return { variable, through }
+  return { variable, through: (compiled.classes[variable]?.members ?? []).map((_, own) => [{ variable, own }]) }
 }
 
 /** For one group under one account: its weight, weights there, and of every value and label the joint probability. */
@@ -49,21 +46,26 @@ export interface Wanted {
  * What is not wanted is left empty.
  */
 export function jointShares(
-  { passes }: Reasoner,
+  { compiled, passes }: Reasoner,
   account: AccountView,
-  group: Weighing | null,
+  group: GroupPart | null,
   { variables, tables }: Wanted,
 ): GroupShares {
-  const weighing = group === null ? account.weighing : product(account.weighing, group)
-  passes.totalAndSlopes(weighing)
   const { total } = account
+  const ofClass = group !== null && 'own' in group ? group : null
+  const weighing = group === null || 'own' in group ? account.weighing : product(account.weighing, group)
+  if (ofClass === null) passes.slopesAsWell(weighing)
+  else passes.slopesOfClass(weighing, ofClass.variable, ofClass.own)
   const nothing = new Float64Array()
   return {
     values: weighing.values.map((weights, variable) => {
       if (variable !== 0 && !variables.has(variable)) return nothing
       const shares = new Float64Array(weights.length)
-      for (let value = 0; value < shares.length; value++)
-        shares[value] = passes.ofValue(weighing, variable, value) / total
+      const only = variable === ofClass?.variable ? compiled.classes[variable]?.members[ofClass.own] : null
+      if (only == null)
+        for (let value = 0; value < shares.length; value++)
+          shares[value] = passes.ofValue(weighing, variable, value) / total
+      else for (const value of only) shares[value] = passes.ofValue(weighing, variable, value) / total
       return shares
     }),
     labels: weighing.labels.map((labels, table) =>

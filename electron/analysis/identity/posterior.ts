@@ -22,7 +22,7 @@ export interface Posterior {
 
 /** Probability of every value of every variable under one account. */
 export function accountMarginals({ compiled, passes }: Reasoner, account: AccountView): readonly Float64Array[] {
-  const total = passes.totalAndSlopes(account.weighing)
+  const total = passes.slopesAsWell(account.weighing)
   return compiled.model.variables.map(({ values }, variable) =>
     Float64Array.from(values, (_, value) => passes.ofValue(account.weighing, variable, value) / total),
   )

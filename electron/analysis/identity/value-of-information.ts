@@ -1,11 +1,10 @@
 import type { IdentityQuestion } from '../../../shared-types/identity-model.ts'
 import { entropyBits } from './decibans.ts'
 import type { IndexedTell } from './identity-model.ts'
-import { type GroupShares, type Groups, groupsOf, jointShares, type Wanted } from './joint-shares.ts'
+import { type GroupPart, type GroupShares, type Groups, groupsOf, jointShares, type Wanted } from './joint-shares.ts'
 import { mixedMarginals } from './posterior.ts'
 import type { AccountView, Reasoner, View } from './reasoner.ts'
 import { tellLikelihood } from './tell-likelihood.ts'
-import type { Weighing } from './weighing.ts'
 
 /** What reading one tell once is worth for a question. */
 export interface TellWorth {
@@ -106,7 +105,7 @@ function outcomeChances(
   wanted: Wanted,
 ): { readonly chances: readonly Chances[]; readonly groupShares: readonly number[] } {
   const live = view.accounts.filter(({ share }) => share > 0)
-  const sharesOf = (account: AccountView, group: Weighing | null) => jointShares(reasoner, account, group, wanted)
+  const sharesOf = (account: AccountView, group: GroupPart | null) => jointShares(reasoner, account, group, wanted)
   const chancesOf = (pieces: readonly GroupShares[]): GroupChances => ({
     share: pieces.reduce((sum, { values }) => sum + (values[0]?.reduce((own, share) => own + share, 0) ?? 0), 0),
     outcomes: readings.map((reading) => {

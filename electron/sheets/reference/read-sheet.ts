@@ -1,7 +1,8 @@
 import { LineCounter, parseDocument } from 'yaml'
 import { type ReferenceSheet, referenceSheet, SHEET_FORM } from '../../../shared-types/reference-sheet.ts'
 import { valueAt } from './plain-data.ts'
-import { noPlaces, type PlaceOf, problemAt, type SheetProblem, wordsOfFault } from './sheet-problem.ts'
+import { noPlaces, type PlaceOf, problemAt, type SheetPath, type SheetProblem, wordsOfFault } from './sheet-problem.ts'
+import { sheetTables } from './sheet-tables.ts'
 import { yamlPlaces } from './yaml-places.ts'
 
 /** Most bytes of a sheet as a file. */
@@ -79,9 +80,18 @@ export function checkForm(raw: unknown, placeOf: PlaceOf): SheetRead {
   if (checked.success) return { sheet: checked.data, problems: [], placeOf }
   const problems = checked.error.issues.slice(0, MOST_FAULTS).map((issue) => {
     const path = issue.path.map((step) => (typeof step === 'symbol' ? String(step) : step))
-    const { what, cure } = wordsOfFault(issue, valueAt(raw, path))
+    const { what, cure } = wordsOfFault(issue, valueAt(raw, path), kindsAt(path))
     const [key] = issue.code === 'unrecognized_keys' ? issue.keys : []
     return problem(key === undefined ? path : [...path, key], what, cure)
   })
   return { sheet: null, problems, placeOf }
+}
+
+/** What the kind of an entry, or of an entry within one, may be. */
+function kindsAt([list, , ...below]: SheetPath): readonly string[] {
+  const ofEntry = below.length <= 1
+  const table = sheetTables.find(
+    (each) => each.keysByKind !== null && each.list === list && (each.within === null) === ofEntry,
+  )
+  return Object.keys(table?.keysByKind ?? {})
 }

@@ -76,8 +76,12 @@ class TableReader {
       this.#fill(raw, HEAD_TABLE, headColumns, head, [])
     }
     for (const table of sheetTables) this.#table(raw, table, rowsOf(table.name))
-    if (this.#problems.length > 0) return { sheet: null, problems: this.#problems, placeOf: this.#placeOf }
-    return checkForm(raw, this.#placeOf)
+    const read = checkForm(raw, this.#placeOf)
+    if (this.#problems.length === 0) return read
+    // Faults of the form are told with those of the cells, so that one round mends both; a cell is complained of once.
+    const told = this.#problems.map(({ path }) => path)
+    const others = read.problems.filter(({ path }) => !told.some((other) => oneHoldsTheOther(path, other)))
+    return { sheet: null, problems: [...this.#problems, ...others], placeOf: this.#placeOf }
   }
 
   #table(raw: Entry, table: SheetTable, rows: readonly Row[]): void {
@@ -129,6 +133,10 @@ class TableReader {
     }
   }
 }
+
+/** Whether two places are the same, or one stands within the other. */
+const oneHoldsTheOther = (one: SheetPath, other: SheetPath): boolean =>
+  one.length > 0 && other.length > 0 && one.slice(0, other.length).every((step, at) => step === other[at])
 
 /** Columns that mean something for the row's kind; content under any other is complained of. */
 function columnsOf(table: SheetTable, row: Row, complain: (heading: string, what: string) => void): readonly Column[] {

@@ -56,8 +56,12 @@ const wanted: Readonly<Record<string, string>> = {
   boolean: 'true or false',
 }
 
-/** What a fault of form means to the writer of a sheet, and its cure. `found` is what stands at the place. */
-export function wordsOfFault(issue: Issue, found: unknown): { readonly what: string; readonly cure: string } {
+/** What a fault of form means to the writer of a sheet, and its cure. `found` is what stands at the place, `kinds` what a kind may be there. */
+export function wordsOfFault(
+  issue: Issue,
+  found: unknown,
+  kinds: readonly string[] = [],
+): { readonly what: string; readonly cure: string } {
   switch (issue.code) {
     case 'unrecognized_keys':
       return {
@@ -75,8 +79,8 @@ export function wordsOfFault(issue: Issue, found: unknown): { readonly what: str
     case 'invalid_union':
       if (issue.discriminator !== undefined)
         return {
-          what: 'Its kind is missing or not known.',
-          cure: `See the list of kinds of “${issue.discriminator}” in the form.`,
+          what: typeof found === 'string' ? `“${found}” is no kind known here.` : 'Its kind is missing.',
+          cure: kinds.length === 0 ? 'The published form lists the kinds.' : `Write one of: ${kinds.join(', ')}.`,
         }
       return { what: 'None of the ways to write this fits.', cure: whatFits(issue) }
     case 'invalid_key':

@@ -1,7 +1,9 @@
+import { memo, useState } from 'react'
+import type { Claim } from '../../../shared-types/claim.ts'
 import type { ClaimOutlook, IdentityMore } from '../../../shared-types/identity-more.ts'
-import type { ClaimView, ConflictView, IdentityView } from '../../../shared-types/identity-view.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
+import type { ClaimView, ConflictView } from '../../../shared-types/identity-view.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { ChainSteps } from './ChainSteps.tsx'
 import { decibanText, weightText } from './weight-words.ts'
 
 const strengthWords = ({ words, speaks, likelihoodRatio, decibans }: ClaimView): string => {
@@ -12,42 +14,70 @@ const strengthWords = ({ words, speaks, likelihoodRatio, decibans }: ClaimView):
 
 /** Claims that say something in the terms of a sheet, each against its opposite; the others stay open here. */
 export function ClaimsTested(props: {
-  readonly record: RecordView
-  readonly view: IdentityView
+  readonly claims: readonly Claim[]
+  readonly tested: readonly ClaimView[]
+  readonly scale: string
   readonly more: IdentityMore | null
 }) {
-  const { record, view, more } = props
-  const outlooks = new Map(more?.claims.map((outlook) => [outlook.claim, outlook]))
-  const tested = new Map(view.claims.map((claim) => [claim.claim, claim]))
+  const outlooks = new Map(props.more?.claims.map((outlook) => [outlook.claim, outlook]))
+  const tested = new Map(props.tested.map((claim) => [claim.claim, claim]))
   return (
     <Section head="Claims put to the test" level="column" beside="findings against the opposite of each claim">
-      {record.claims.map(({ number, words, wouldSettle }) => {
-        const claim = tested.get(number)
-        return (
-          <div key={number} className="claim-tested">
-            <span className="figures">{`C\u202f${number}`}</span>
-            <span>
-              “{words}”
-              <span className="under-line">
-                {claim === undefined
-                  ? `It says nothing in the terms of a sheet. ${wouldSettle === '' ? '' : `Would settle it: ${wouldSettle}`}`
-                  : `${strengthWords(claim)}. Before anything was seen ${weightText(claim.before)}.`}
-              </span>
-              {claim === undefined ? null : <Outlook claim={claim} outlook={outlooks.get(number)} />}
-            </span>
-            <span className="strong">{claim?.verdict ?? 'not settled'}</span>
-          </div>
-        )
-      })}
-      <p className="note">{view.scale}</p>
+      {props.claims.map((claim) => (
+        <ClaimTested
+          key={claim.number}
+          claim={claim}
+          tested={tested.get(claim.number) ?? null}
+          outlook={outlooks.get(claim.number) ?? null}
+        />
+      ))}
+      <p className="note">{props.scale}</p>
     </Section>
   )
 }
 
+interface ClaimTestedProps {
+  readonly claim: Claim
+  readonly tested: ClaimView | null
+  readonly outlook: ClaimOutlook | null
+}
+
+const ClaimTested = memo(function ClaimTested({ claim, tested, outlook }: ClaimTestedProps) {
+  const { number, words, wouldSettle } = claim
+  return (
+    <div className="claim-tested">
+      <span className="figures">{`C\u202f${number}`}</span>
+      <span>
+        “{words}”
+        <span className="under-line">
+          {tested === null
+            ? `It says nothing in the terms of a sheet. ${wouldSettle === '' ? '' : `Would settle it: ${wouldSettle}`}`
+            : `${strengthWords(tested)}. Before anything was seen ${weightText(tested.before)}.`}
+        </span>
+        {tested === null ? null : <ClaimChain claim={tested} />}
+        {tested === null || outlook === null ? null : <Outlook claim={tested} outlook={outlook} />}
+      </span>
+      <span className="strong">{tested?.verdict ?? 'not settled'}</span>
+    </div>
+  )
+})
+
+/** What speaks for a claim and against it; written out only when it is opened. */
+function ClaimChain({ claim }: { readonly claim: ClaimView }) {
+  const [open, setOpen] = useState(false)
+  const { before, because } = claim
+  return (
+    <details className="by-source" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>because</summary>
+      {open ? (
+        <ChainSteps steps={because} start={before > 0 && before < 1 ? 10 * Math.log10(before / (1 - before)) : null} />
+      ) : null}
+    </details>
+  )
+}
+
 /** What would settle an open claim; for one not supported, what would have to be granted for it to be true. */
-function Outlook(props: { readonly claim: ClaimView; readonly outlook: ClaimOutlook | undefined }) {
-  const { claim, outlook } = props
-  if (outlook === undefined) return null
+function Outlook({ claim, outlook }: { readonly claim: ClaimView; readonly outlook: ClaimOutlook }) {
   const { settledBy, story } = outlook
   const looks = settledBy.map(({ name, bits }) => `${name} (${bits.toFixed(2)} bit)`).join(', ')
   return (
@@ -87,17 +117,22 @@ function Argument({ conflict }: { readonly conflict: ConflictView }) {
   )
 }
 
+interface ContradictionsProps {
+  readonly conflicts: readonly ConflictView[]
+  readonly repairs: readonly (readonly string[])[]
+}
+
 /** What cannot all be so, and the smallest ways out. */
-export function Contradictions({ view }: { readonly view: IdentityView }) {
-  if (view.conflicts.length === 0) return null
+export const Contradictions = memo(function Contradictions({ conflicts, repairs }: ContradictionsProps) {
+  if (conflicts.length === 0) return null
   return (
     <Section head="Contradiction" level="column" beside="these cannot all be so">
-      {view.conflicts.map((conflict) => (
+      {conflicts.map((conflict) => (
         <Argument key={conflict.cannotAllBe.map(({ words }) => words).join('|')} conflict={conflict} />
       ))}
-      {view.repairs.length === 0 ? null : (
-        <p>{`Something must be wrong: ${view.repairs.map((items) => items.join(' and ')).join('; or ')}.`}</p>
+      {repairs.length === 0 ? null : (
+        <p>{`Something must be wrong: ${repairs.map((items) => items.join(' and ')).join('; or ')}.`}</p>
       )}
     </Section>
   )
-}
+})

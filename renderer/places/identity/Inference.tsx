@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { memo, useCallback, useMemo, useState } from 'react'
 import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
@@ -12,33 +12,51 @@ import { NumbersRead } from './NumbersRead.tsx'
 import { QuestionField } from './QuestionField.tsx'
 import { SheetOffer } from './SheetOffer.tsx'
 import { TellList } from './TellList.tsx'
+import { useWhatIf } from './use-what-if.ts'
+import { WhatIfLine } from './WhatIfLine.tsx'
 import './inference.css'
+
+/** Parts that need not be drawn again with every answer. */
+const [Sheets, Rarity, Numbers] = [memo(SheetOffer), memo(CarsLikeIt), memo(NumbersRead)]
 
 /** What the tells of the record's sheets say: where to look next, what the car can still be, claims put to the test. */
 export function Inference({ record }: { readonly record: RecordView }) {
   const [chosen, setChosen] = useState<string | null>(null)
-  const [trying, setTrying] = useState(false)
-  const [whatIf, setWhatIf] = useState<readonly Observation[]>([])
+  const whatIf = useWhatIf()
+  const { trying, tried, setAside } = whatIf
   const [question, setQuestion] = useState<SettledQuestion>({ about: 'build' })
-  const asked = { whatIf: [...whatIf], chainsOf: chosen === null ? [] : [chosen], question }
-  const { value: view, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
-  const { value: more } = useAnswer('identity.more', { whatIf: [...whatIf] }, record.journalNumber)
+  const noted = { whatIf: [...tried], setAside }
+  const asked = { ...noted, chainsOf: chosen === null ? [] : [chosen], question }
+  const { value: view, answered, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
+  // What takes longer is asked once the weights are on screen, and of the same observations.
+  const settled = useMemo(() => (answered === null ? null : (JSON.parse(answered) as Settled)), [answered])
+  const wanted = settled === null ? null : { whatIf: settled.input.whatIf, setAside: settled.input.setAside }
+  const { value: more } = useAnswer('identity.more', wanted, settled?.follows)
   const { send, problem: refused } = useChange()
-  const say = async (said: Observation) => {
-    if (trying) setWhatIf((before) => [...before.filter(({ tell }) => tell !== said.tell), said])
-    else await change('observation.set', { observation: said })
-  }
-  const takeBack = (tell: string) => {
-    if (whatIf.some((row) => row.tell === tell)) setWhatIf((before) => before.filter((row) => row.tell !== tell))
-    else void send('observation.withdraw', { tell })
-  }
+  const { say: tryOut, withdraw } = whatIf
+  const say = useCallback(
+    async (said: Observation) => {
+      if (trying) tryOut(said)
+      else await change('observation.set', { observation: said })
+    },
+    [trying, tryOut],
+  )
+  const takeBack = useCallback(
+    (tell: string) => {
+      if (trying) withdraw(tell)
+      else void send('observation.withdraw', { tell })
+    },
+    [trying, withdraw, send],
+  )
+  const mayChange = !record.readOnly
+  const offer = <Sheets mayChange={mayChange} follows={record.journalNumber} />
   if (view === null && problem === null && record.sheets.length > 0)
     return <p className="note">What the car can still be is being computed.</p>
   if (view === null || view.sheets.length === 0) {
     return (
       <>
         <ProblemNote problem={problem} />
-        <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />
+        {offer}
       </>
     )
   }
@@ -46,37 +64,38 @@ export function Inference({ record }: { readonly record: RecordView }) {
     <>
       <ProblemNote problem={problem ?? refused} />
       {view.problem === null ? null : <p className="note">{view.problem}</p>}
-      <label className="what-if">
-        <input
-          type="checkbox"
-          checked={trying}
-          onChange={(event) => {
-            setTrying(event.target.checked)
-            setWhatIf([])
-          }}
-        />
-        What if: answers are tried and not kept{whatIf.length === 0 ? '' : `; ${whatIf.length} tried`}
-      </label>
+      <WhatIfLine whatIf={whatIf} nameOfTell={(tell) => view.tells.find(({ key }) => key === tell)?.name ?? tell} />
       <div className="inference" aria-busy={busy}>
         <div>
-          {view.problem === null ? <QuestionField view={view} question={question} onChange={setQuestion} /> : null}
+          {view.problem === null ? (
+            <QuestionField variables={view.variables} claims={view.claims} question={question} onChange={setQuestion} />
+          ) : null}
           <TellList
-            view={view}
-            mayChange={!record.readOnly || trying}
+            tells={view.tells}
+            variables={view.variables}
+            question={view.question}
+            mayChange={mayChange || trying}
             trying={trying}
+            takeBackWord={trying ? 'set aside' : 'withdraw'}
             onSay={say}
             onTakeBack={takeBack}
           />
         </div>
         <div>
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
-          <Contradictions view={view} />
-          <NumbersRead numbers={view.numbers} />
-          <ClaimsTested record={record} view={view} more={more} />
-          <CarsLikeIt more={more} />
-          <SheetOffer mayChange={!record.readOnly} follows={record.journalNumber} />
+          <Contradictions conflicts={view.conflicts} repairs={view.repairs} />
+          <Numbers numbers={view.numbers} onSetAside={trying ? whatIf.setNumbersAside : null} />
+          <ClaimsTested claims={record.claims} tested={view.claims} scale={view.scale} more={more} />
+          <Rarity more={more} />
+          {offer}
         </div>
       </div>
     </>
   )
+}
+
+/** What the weights on screen answer. */
+interface Settled {
+  readonly input: { readonly whatIf: Observation[]; readonly setAside: { tells: string[]; numbers: number[] } }
+  readonly follows: unknown
 }

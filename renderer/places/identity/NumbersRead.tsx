@@ -9,7 +9,12 @@ const weighed = ({ counts, standsFor }: NumberReadView): string => {
 }
 
 /** Numbers on the car as the sheets read them, place by place: what they say of the car, or where they part from the form. */
-export function NumbersRead({ numbers }: { readonly numbers: readonly NumberReadView[] }) {
+export function NumbersRead(props: {
+  readonly numbers: readonly NumberReadView[]
+  /** Sets one aside while answers are tried; null otherwise. */
+  readonly onSetAside: ((rows: readonly number[]) => void) | null
+}) {
+  const { numbers, onSetAside } = props
   if (numbers.length === 0) return null
   return (
     <Section
@@ -44,6 +49,11 @@ export function NumbersRead({ numbers }: { readonly numbers: readonly NumberRead
             <span className="under-line quiet">
               {weighed(number)} {number.source}
             </span>
+            {onSetAside === null ? null : (
+              <button type="button" className="action-key" onClick={() => onSetAside(number.rows)}>
+                set aside
+              </button>
+            )}
           </span>
         </div>
       ))}

@@ -11,7 +11,7 @@ const keyOf = (question: SettledQuestion): string =>
       : `claim ${question.claim}`
 
 /** What a question is about, in words. */
-export function questionWords(question: SettledQuestion, { variables }: IdentityView): string {
+export function questionWords(question: SettledQuestion, variables: IdentityView['variables']): string {
   if (question.about === 'build') return 'the whole build'
   if (question.about === 'claim') return `claim C\u202f${question.claim}`
   return variables.find(({ key }) => key === question.variable)?.name ?? question.variable
@@ -19,16 +19,17 @@ export function questionWords(question: SettledQuestion, { variables }: Identity
 
 /** What the next looks should settle: the whole build, a variable, or a claim. */
 export function QuestionField(props: {
-  readonly view: IdentityView
+  readonly variables: IdentityView['variables']
+  readonly claims: IdentityView['claims']
   readonly question: SettledQuestion
   readonly onChange: (question: SettledQuestion) => void
 }) {
-  const { view, question, onChange } = props
+  const { variables, claims, question, onChange } = props
   const questions = new Map(
     [
       { about: 'build' } as const,
-      ...view.variables.map(({ key }) => ({ about: 'variable', variable: key }) as const),
-      ...view.claims.map(({ claim }) => ({ about: 'claim', claim }) as const),
+      ...variables.map(({ key }) => ({ about: 'variable', variable: key }) as const),
+      ...claims.map(({ claim }) => ({ about: 'claim', claim }) as const),
     ].map((each): [string, SettledQuestion] => [keyOf(each), each]),
   )
   return (
@@ -36,7 +37,7 @@ export function QuestionField(props: {
       label="What the next looks should settle"
       value={keyOf(question)}
       choices={[...questions.keys()]}
-      wordsFor={(key) => questionWords(questions.get(key) ?? { about: 'build' }, view)}
+      wordsFor={(key) => questionWords(questions.get(key) ?? { about: 'build' }, variables)}
       onChange={(key) => onChange(questions.get(key) ?? { about: 'build' })}
     />
   )

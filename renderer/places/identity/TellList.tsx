@@ -1,4 +1,5 @@
-import { useEffect, useState } from 'react'
+import { memo, useCallback, useEffect, useState } from 'react'
+import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
 import type { IdentityView, TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
@@ -14,18 +15,25 @@ const SHOWN = 8
 /** Tells with a figure of their own that opens them. */
 const KEYED = 9
 
-function TellRow(props: {
+interface TellRowProps {
   readonly tell: TellView
   /** Key that opens it; empty where there is none. */
   readonly keys: string
   readonly most: number
   readonly open: boolean
-  readonly onOpen: () => void
-}) {
-  const { tell, keys, most, open, onOpen } = props
+  readonly onOpen: (key: string) => void
+}
+
+const TellRow = memo(function TellRow({ tell, keys, most, open, onOpen }: TellRowProps) {
   const bits = tell.bits ?? 0
   return (
-    <button type="button" className="tell-row" data-tell={tell.key} aria-expanded={open} onClick={onOpen}>
+    <button
+      type="button"
+      className="tell-row"
+      data-tell={tell.key}
+      aria-expanded={open}
+      onClick={() => onOpen(tell.key)}
+    >
       {keys === '' ? <span /> : <KeyCap keys={keys} />}
       <span className={open ? 'strong' : ''}>
         {tell.name}
@@ -37,22 +45,65 @@ function TellRow(props: {
       <span className="figures">{`${bits.toFixed(2)} bit`}</span>
     </button>
   )
+})
+
+interface TellSaidProps {
+  readonly tell: TellView
+  readonly open: boolean
+  readonly mayChange: boolean
+  readonly takeBackWord: string
+  readonly onOpen: (key: string) => void
+  readonly onTakeBack: (tell: string) => void
 }
+
+/** A tell that was looked at, with what was seen; drawn again only when that is another. */
+const TellSaid = memo(function TellSaid({ tell, open, mayChange, takeBackWord, onOpen, onTakeBack }: TellSaidProps) {
+  return (
+    <div className="tell-said">
+      <button
+        type="button"
+        className="link-button"
+        data-tell={tell.key}
+        aria-expanded={open}
+        onClick={() => onOpen(tell.key)}
+      >
+        {tell.name}
+      </button>
+      <span className="strong">
+        {saidWords(tell)}
+        {tell.toldBy === null ? null : <span className="under-line">{`read with ${tell.toldBy}`}</span>}
+      </span>
+      <span className="quiet">{tell.observation?.exhibits.map((number) => `E\u202f${number}`).join(' ') ?? ''}</span>
+      <button
+        type="button"
+        className="action-key"
+        disabled={!mayChange || tell.observation === null}
+        onClick={() => onTakeBack(tell.key)}
+      >
+        {takeBackWord}
+      </button>
+    </div>
+  )
+})
 
 /** A tell that could not be seen stays open: it is still worth a look. One read as part of a number is not. */
 const stillOpen = ({ observation, toldBy }: TellView): boolean =>
   toldBy === null && (observation === null || observation.state === 'cannot be seen')
 
 /** Tells by what each would settle, and those already looked at. */
-export function TellList(props: {
-  readonly view: IdentityView
+export const TellList = memo(function TellList(props: {
+  readonly tells: readonly TellView[]
+  readonly variables: IdentityView['variables']
+  readonly question: SettledQuestion
   readonly mayChange: boolean
   /** Answers are tried and not kept. */
   readonly trying: boolean
+  /** What takes back what was said is called. */
+  readonly takeBackWord: 'withdraw' | 'set aside'
   readonly onSay: (said: Observation) => Promise<void>
   readonly onTakeBack: (tell: string) => void
 }) {
-  const { view, mayChange, trying, onSay, onTakeBack } = props
+  const { tells, mayChange, trying, onSay, onTakeBack } = props
   const nameOf = usePanelNames()
   const [chosen, setChosen] = useState<string | null>(null)
   /** Grows with each tell that is gone into: its answers take the focus. 0 while the reader only reads. */
@@ -66,16 +117,16 @@ export function TellList(props: {
     setEntered((times) => times + 1)
     useScreenStore.setState({ pointed: null })
   }, [pointed])
-  const listed = view.tells.filter(stillOpen)
+  const listed = tells.filter(stillOpen)
   const open = byEffort ? listed.toSorted((one, other) => (other.worth ?? 0) - (one.worth ?? 0)) : listed
-  const read = view.tells.filter((tell) => !stillOpen(tell))
+  const read = tells.filter((tell) => !stillOpen(tell))
   const most = listed[0]?.bits ?? 0
   const shown = all ? open : open.slice(0, SHOWN)
-  const opened = view.tells.find(({ key }) => key === chosen) ?? shown[0]
-  const enter = (key: string) => {
+  const opened = tells.find(({ key }) => key === chosen) ?? shown[0]
+  const enter = useCallback((key: string) => {
     setChosen(key)
     setEntered((times) => times + 1)
-  }
+  }, [])
   const rowOf = (key: string) => document.querySelector<HTMLElement>(`[data-tell="${key}"]`)
   useKeys(
     'Tells',
@@ -111,7 +162,7 @@ export function TellList(props: {
       <Section
         head="Look next"
         level="column"
-        beside={`tells not yet looked at, by what each would settle of ${questionWords(view.question, view)}`}
+        beside={`tells not yet looked at, by what each would settle of ${questionWords(props.question, props.variables)}`}
       >
         <label className="what-if">
           <input type="checkbox" checked={byEffort} onChange={(event) => setByEffort(event.target.checked)} />
@@ -124,7 +175,7 @@ export function TellList(props: {
               keys={at < KEYED ? String(at + 1) : ''}
               most={most}
               open={tell === opened}
-              onOpen={() => enter(tell.key)}
+              onOpen={enter}
             />
             {tell === opened ? answerOf(tell) : null}
           </div>
@@ -139,40 +190,22 @@ export function TellList(props: {
       <Section
         head="Looked at"
         level="column"
-        beside={`${read.length} of ${view.tells.length}; bits overlap, so they do not add up`}
+        beside={`${read.length} of ${tells.length}; bits overlap, so they do not add up`}
       >
         {read.map((tell) => (
           <div key={tell.key} className="tell">
-            <div className="tell-said">
-              <button
-                type="button"
-                className="link-button"
-                data-tell={tell.key}
-                aria-expanded={tell === opened}
-                onClick={() => enter(tell.key)}
-              >
-                {tell.name}
-              </button>
-              <span className="strong">
-                {saidWords(tell)}
-                {tell.toldBy === null ? null : <span className="under-line">{`read with ${tell.toldBy}`}</span>}
-              </span>
-              <span className="quiet">
-                {tell.observation?.exhibits.map((number) => `E\u202f${number}`).join(' ') ?? ''}
-              </span>
-              <button
-                type="button"
-                className="action-key"
-                disabled={!mayChange || tell.observation === null}
-                onClick={() => onTakeBack(tell.key)}
-              >
-                withdraw
-              </button>
-            </div>
+            <TellSaid
+              tell={tell}
+              open={tell === opened}
+              mayChange={mayChange}
+              takeBackWord={props.takeBackWord}
+              onOpen={enter}
+              onTakeBack={onTakeBack}
+            />
             {tell === opened ? answerOf(tell) : null}
           </div>
         ))}
       </Section>
     </>
   )
-}
+})

@@ -1,6 +1,5 @@
 import { randomInt } from 'node:crypto'
 import { init } from 'z3-solver'
-import { edgeCount } from '../../../electron/analysis/identity/circuit.ts'
 import { compileModel } from '../../../electron/analysis/identity/compile-circuit.ts'
 import { ConflictFinder } from '../../../electron/analysis/identity/conflicts.ts'
 import { certainFacts } from '../../../electron/analysis/identity/hard-facts.ts'
@@ -64,7 +63,7 @@ function measure(source: IdentityModel): Measured {
   const view = viewed(reasoner)
   const [account] = view.accounts
   if (account === undefined) throw new Error('There is no account.')
-  const edges = edgeCount(compiled.circuit)
+  const edges = reasoner.passes.edges
   const passesMs = medianMs(() => reasoner.passes.totalAndSlopes(account.weighing), 9, 40)
   return {
     compileMs,

@@ -67,6 +67,22 @@ describe('a sheet as it is being written', () => {
     expect(places(checkDraft(title, new Map()).messages)).toMatchObject([{ table: 'sheet', row: 0, column: 'title' }])
   })
 
+  test('faults of cells and of the form are told in one round, a cell once, and an unknown kind with the kinds there are', () => {
+    const both = {
+      ...withRows('rules', (rows) => rows.map((row, at) => (at === 0 ? row.with(1, 'never built') : row))),
+    }
+    const counts = withRows('count-cells', (rows) => rows.map((row, at) => (at === 0 ? row.with(2, 'many') : row)))
+    const { messages } = checkDraft(
+      { ...both, tables: { ...both.tables, 'count-cells': counts.tables['count-cells'] ?? [] } },
+      new Map(),
+    )
+    expect(places(messages)).toEqual([
+      { table: 'count-cells', row: 0, column: 'built', what: '“many” is no number.' },
+      { table: 'rules', row: 0, column: 'kind', what: '“never built” is no kind known here.' },
+    ])
+    expect(messages[1]?.cure).toMatch(/^Write one of: .*requires.*not built together/)
+  })
+
   test('empty rows between others are passed over and do not shift the places', () => {
     const gap = withRows('values', (rows) => [...rows.slice(0, 1), rows[0]?.map(() => '') ?? [], ...rows.slice(1)])
     expect(readDraft(gap).sheet).toEqual(sheetFrom(smallSheetText))

@@ -29,7 +29,10 @@ export function TryPane({ name, draft }: { readonly name: string; readonly draft
           {view.problem === null ? null : <p className="note">{view.problem}</p>}
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <TellList
-            view={view}
+            tells={view.tells}
+            variables={view.variables}
+            question={view.question}
+            takeBackWord="withdraw"
             mayChange
             trying
             onSay={async (row) => setSaid((before) => [...before.filter(({ tell }) => tell !== row.tell), row])}
