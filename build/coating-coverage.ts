@@ -1,16 +1,16 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { intervalTable } from '../electron/analysis/coating/interval-table.ts'
 import { coverageOf, type StudyRow, studyPanel, tunedShifts } from '../tests/analysis/coating/coverage-study.ts'
-import { coverageTable, withTable } from '../tests/analysis/coating/coverage-table.ts'
+import { coverageTable, extentsMark, withTable } from '../tests/analysis/coating/coverage-table.ts'
+import { studyRows } from './study-rows.ts'
 
 const densities = [15, 25, 50, 100] as const
 type Stage = 'tuning' | 'testing'
 
 /**
  * Prints the coverage on panels never tuned on into DEVELOPERS.md and into the file the program looks it up in; `tune`
- * writes the ends of intervals from tuning panels instead. Panels once drawn are kept in `.built/coating-coverage`, so that a
- * run can be stopped and taken up; remove it after a change of the model.
+ * writes the ends of intervals from tuning panels instead.
  */
 export function run(top: string, words: readonly string[]): void {
   const stage: Stage = words[0] === 'tune' ? 'tuning' : 'testing'
@@ -24,24 +24,14 @@ export function run(top: string, words: readonly string[]): void {
   writeFileSync(join(coating, 'interval-coverage.ts'), coverageSource(rows))
   const developers = join(top, 'DEVELOPERS.md')
   const table = coverageTable(rows, intervalTable)
-  writeFileSync(developers, withTable(readFileSync(developers, 'utf8'), table))
+  writeFileSync(developers, withTable(readFileSync(developers, 'utf8'), extentsMark, table))
   process.stdout.write(`${table}\n`)
 }
 
-function studied(top: string, stage: Stage, readings: number, panels: number): StudyRow[] {
-  const folder = join(top, '.built', 'coating-coverage')
-  const file = join(folder, `${stage}-${readings}.jsonl`)
-  mkdirSync(folder, { recursive: true })
-  const lines = existsSync(file) ? readFileSync(file, 'utf8').trim().split('\n') : []
-  const rows = lines.filter((line) => line !== '').map((line): StudyRow => JSON.parse(line))
-  for (let at = rows.length; at < panels; at += 1) {
-    const row = studyPanel(stage, readings, at)
-    rows.push(row)
-    appendFileSync(file, `${JSON.stringify(row)}\n`)
-    if (at % 100 === 99) process.stderr.write(`${stage}, ${readings} readings: ${at + 1} of ${panels} panels\n`)
-  }
-  return rows.slice(0, panels)
-}
+const studied = (top: string, stage: Stage, readings: number, panels: number): StudyRow[] =>
+  studyRows(top, { folder: 'coating-coverage', name: `${stage}-${readings}`, count: panels }, (at) =>
+    studyPanel(stage, readings, at),
+  )
 
 const shiftsSource = (rows: readonly StudyRow[][]): string => `import type { DensityShifts } from './interval-shifts.ts'
 

@@ -16,7 +16,7 @@ const extentChange = z.strictObject({
   before: extentInterval,
   after: extentInterval,
   change: extentInterval,
-  /** `less` and `more` only where the whole interval lies on that side of nought and may be called one of 90 %. */
+  /** `less` and `more` only where the whole interval lies on that side of nought and holds the truth nine times in ten at least. */
   verdict: z.enum(['less', 'more', 'not told']),
 })
 export const coatingChangeAnswer = z.strictObject({ areaM2: extentChange, volumeCm3: extentChange })

@@ -1,3 +1,4 @@
+import type { CutLine } from './coating-cut.ts'
 import type { PlanPoint, ViewId } from './finding.ts'
 import type { PanelId } from './panel.ts'
 
@@ -58,6 +59,8 @@ export interface CoatingMap {
   readonly spots: readonly MappedSpot[]
   readonly problem: string | null
   readonly layers: readonly MapLayer[]
+  /** The line through the thickest place, and the rule it follows; null where nothing counts as filler. */
+  readonly cut: (CutLine & { readonly rule: string }) | null
   readonly film: { readonly um: number; readonly words: string } | null
   readonly fillerArea: MappedExtent | null
   readonly fillerVolume: MappedExtent | null

@@ -1,6 +1,5 @@
 import { z } from 'zod'
-import { coatingFieldAnswer, coatingFieldInput } from './coating.ts'
-import { coatingChangeAnswer, coatingChangeInput } from './coating-change.ts'
+import { coating, coatingChange, coatingSection } from './coating-computations.ts'
 import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
 import { identityAnswer, identityInput } from './identity-answer.ts'
 import {
@@ -203,18 +202,6 @@ const identity = {
   output: identityAnswer,
 }
 
-const coating = {
-  about: 'Filler of one panel from its readings: area, volume, maps with intervals, and where to read next.',
-  input: coatingFieldInput,
-  output: coatingFieldAnswer,
-}
-
-const coatingChange = {
-  about: 'Filler of one panel before and after work on it, with the difference of area and volume and its interval.',
-  input: coatingChangeInput,
-  output: coatingChangeAnswer,
-}
-
 /** Every computation that can be run on plain input, by the name given on the command line. */
 export const computations = {
   originality,
@@ -227,6 +214,7 @@ export const computations = {
   'tell-shares': tellShares,
   coating,
   'coating-change': coatingChange,
+  'coating-section': coatingSection,
   'identification-number': identificationNumber,
   'tyre-code': tyreCode,
   'date-code': dateCode,

@@ -6,6 +6,7 @@ import { claimDraft } from './claim.ts'
 import { coatingSubstrate } from './coating.ts'
 import type { CoatingCar } from './coating-car.ts'
 import type { CoatingChange } from './coating-change.ts'
+import type { CoatingCut } from './coating-cut.ts'
 import { columnMapping, type PastedColumns, pastedText, type ReadingGrid } from './coating-import.ts'
 import type { CoatingMap } from './coating-map.ts'
 import type { PlaceLine } from './coating-place.ts'
@@ -91,6 +92,8 @@ export const requests = {
   }),
   /** Thickness, its uncertainty and the chance of filler over one panel, with area and volume. */
   'coating.map': asking<CoatingMap>()({ panelId }),
+  /** One panel cut along a straight line: thickness with its band, paint alone, readings near the line. */
+  'coating.cut': asking<CoatingCut>()({ panelId, from: planPoint, to: planPoint }),
   /** Every panel read on one scale, with what its films are compatible with. */
   'coating.car': asking<CoatingCar>()({}),
   /** Filler before and after a correction that cites readings; null where it cites none. */

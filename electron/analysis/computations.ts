@@ -1,6 +1,7 @@
 import type { ComputationInput, ComputationName, ComputationOutput } from '../../shared-types/computations.ts'
 import { coatingField } from './coating/coating-field.ts'
 import { coatingChange } from './coating/extent-change.ts'
+import { sectionAlongLine } from './coating/section-along-line.ts'
 import { readDateCode } from './dating/date-code.ts'
 import { checkIdentificationNumber } from './dating/identification-number.ts'
 import { odometerOrder } from './dating/odometer.ts'
@@ -43,6 +44,7 @@ export const compute: { readonly [N in ComputationName]: (input: ComputationInpu
   'tell-shares': sharesAsked,
   coating: (input) => coatingField(input),
   'coating-change': coatingChange,
+  'coating-section': sectionAlongLine,
   'identification-number': checkIdentificationNumber,
   'tyre-code': readTyreCode,
   'date-code': readDateCode,

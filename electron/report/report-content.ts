@@ -1,6 +1,7 @@
 import type { Caution } from '../../shared-types/caution.ts'
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingChange } from '../../shared-types/coating-change.ts'
+import type { CoatingCut } from '../../shared-types/coating-cut.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
 import type { KeptSample } from '../../shared-types/fastening-sample.ts'
@@ -49,6 +50,8 @@ export interface ComputedContent {
   readonly partsJudged: PartsReported | null
   /** Maps of panels whose readings leave open how much filler there is. */
   readonly coatingMaps: readonly CoatingMap[]
+  /** Cuts through the thickest place of those maps in which something counts as filler. */
+  readonly coatingCuts: readonly CoatingCut[]
   /** Filler before and after each correction that cites readings. */
   readonly coatingChanges: readonly CoatingChange[]
   /** Every panel read on one scale. */

@@ -4,22 +4,24 @@ import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { classWords, rangesWords } from '../analysis/coating/class-words.ts'
 import { groupedBy } from '../analysis/statistics/grouped-by.ts'
-import { panelGrid } from '../figures/panel-grid.ts'
+import { cutThroughThickest } from '../figures/cut-line.ts'
 import { carFilms, filmOfPanelWords } from './car-films.ts'
 import { layersOf } from './coating-layers.ts'
-import { coatingQuestion, placedPanel, sortedByMode, surfaceMm2, THRESHOLD_UM } from './coating-question.ts'
+import { surfaceMm2, THRESHOLD_UM } from './coating-question.ts'
 import { computeAside } from './computing/compute-aside.ts'
+import { panelRead } from './panel-read.ts'
 import { panelStateOf } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { listOfMarks, rowMark } from './row-marks.ts'
-import { speaksAgainst, withEdge } from './spot-marks.ts'
-import { gaugesRead, mainGauge, type SpotRead, spotsRead, standingSpots } from './spots-read.ts'
+import { speaksAgainst } from './spot-marks.ts'
+import { gaugesRead, type SpotRead, spotsRead, standingSpots } from './spots-read.ts'
 
 const CANNOT_TELL =
   'A map of thickness cannot tell factory paint from a skilful strip and refinish of the same thickness, nor filler from thick paint or lead by thickness alone, nor whether metal is missing behind: that takes a look at the back.'
 
 const nothing = {
   layers: [],
+  cut: null,
   film: null,
   fillerArea: null,
   fillerVolume: null,
@@ -38,23 +40,7 @@ const nothing = {
 
 /** What the readings of one panel say of its coating, computed anew from the record. */
 export async function coatingMap(view: RecordView, panelId: PanelId): Promise<CoatingMap> {
-  const gauges = gaugesRead(view)
-  const { standing: stillTrue, before } = standingSpots(view)
-  const every = spotsRead(gauges, stillTrue)
-  const own = every.filter(({ spot }) => spot.panelId === panelId)
-  const placed = placedPanel(
-    view,
-    panelId,
-    own.map(({ spot }) => spot),
-  )
-  const standing = own
-    .filter(({ spot }) => spot.at !== null && spot.view === placed?.view.id)
-    .map((read) => (placed === null ? read : withEdge(read, placed, gauges)))
-  const gauge = mainGauge(
-    gauges,
-    standing.map(({ spot }) => spot),
-  )
-  const { mapped, pairs, leftOut } = sortedByMode(standing)
+  const { own, every, before, standing, gauge, placed, pairs, leftOut, asked } = panelRead(view, panelId)
   const head = {
     ...nothing,
     panelId,
@@ -64,10 +50,9 @@ export async function coatingMap(view: RecordView, panelId: PanelId): Promise<Co
     checks: [...gauge.checked.lines, ...flagLines(standing)],
     modes: pairs.map(({ words }) => words),
   }
-  if (placed === null) return { ...head, problem: 'This panel is on no sheet of the plan, so there is nothing to map.' }
-  const grid = panelGrid(placed.view, placed.panel)
-  const others = every.filter(({ spot }) => spot.panelId !== panelId)
-  const question = coatingQuestion(view, placed, grid, mapped, others, gauge)
+  if (placed === null || asked === null)
+    return { ...head, problem: 'This panel is on no sheet of the plan, so there is nothing to map.' }
+  const { grid, question } = asked
   try {
     const answer = await computeAside('coating', question)
     const unplaced = own.length - standing.length
@@ -76,6 +61,7 @@ export async function coatingMap(view: RecordView, panelId: PanelId): Promise<Co
       ...head,
       problem: null,
       layers: layersOf(grid, answer, THRESHOLD_UM),
+      cut: cutThroughThickest(grid, answer.thicknessUm.middle, THRESHOLD_UM),
       film: {
         um: answer.filmUm,
         words:

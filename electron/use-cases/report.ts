@@ -11,6 +11,7 @@ import { changesSinceEdition, recordContent } from '../report/editions/record-co
 import type { EditionData } from '../report/report-content.ts'
 import { coatingCar } from './coating-car.ts'
 import { coatingChangesOf } from './coating-change.ts'
+import { coatingCutsOf } from './coating-cut.ts'
 import { coatingMapsOf } from './coating-map.ts'
 import { identityOf, shelfOf } from './identity-view.ts'
 import { judge } from './judgement.ts'
@@ -58,7 +59,8 @@ async function computedOf(program: Program, record: CarRecord) {
     keptPictures(record),
   ])
   const timeLine = await timeLineOf(record, identity)
-  const coating = { coatingMaps, coatingChanges, coatingCar: coatingCar(view) }
+  const coatingCuts = await coatingCutsOf(view, coatingMaps)
+  const coating = { coatingMaps, coatingCuts, coatingChanges, coatingCar: coatingCar(view) }
   return {
     judgement: judge(view),
     identity,

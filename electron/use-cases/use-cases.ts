@@ -2,6 +2,7 @@ import { claimUseCases } from './claims.ts'
 import { coatingUseCases } from './coating.ts'
 import { coatingCarUseCases } from './coating-car.ts'
 import { coatingChangeUseCases } from './coating-change.ts'
+import { coatingCutUseCases } from './coating-cut.ts'
 import { coatingGridUseCases } from './coating-grid.ts'
 import { coatingImportUseCases } from './coating-import.ts'
 import { coatingMapUseCases } from './coating-map.ts'
@@ -61,6 +62,7 @@ export const useCases: UseCases = {
   ...coatingPlaceUseCases,
   ...coatingCarUseCases,
   ...coatingChangeUseCases,
+  ...coatingCutUseCases,
   ...coatingGridUseCases,
   ...coatingImportUseCases,
   ...partUseCases,

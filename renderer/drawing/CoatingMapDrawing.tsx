@@ -1,11 +1,22 @@
-import { useId, useMemo } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import type { CutLine } from '../../shared-types/coating-cut.ts'
 import type { CoatingMap, MapLayer } from '../../shared-types/coating-map.ts'
 import type { PlanPanel } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
+import { type CutEnd, CutEnds } from './CutEnds.tsx'
+import { MapPaper } from './MapPaper.tsx'
+import { MapSpots } from './MapSpots.tsx'
+import { mapSheet } from './map-sheet.ts'
 import { boxOf, outlinePoints } from './outline-shape.ts'
+import type { OwnLook } from './own-look.ts'
+import { hearGestures } from './plan-gestures.ts'
+import { lookAbout } from './plan-scale.ts'
 import { type PanelSpot, spotLabels } from './spot-labels.ts'
+import { useMapHearing } from './use-map-hearing.ts'
+import { useMovement } from './use-movement.ts'
 import { useOwnWidth } from './use-own-width.ts'
 import { useLetterScale } from './use-sheet-width.ts'
+import './plan-layers.css'
 
 interface CoatingMapDrawingProps {
   readonly panel: PlanPanel
@@ -14,81 +25,119 @@ interface CoatingMapDrawingProps {
   readonly layer: MapLayer | undefined
   readonly spots: readonly PanelSpot[]
   readonly label: string
+  readonly look: OwnLook
+  /** All that is known of a spot, by its letter. */
+  readonly wordsOf: (letter: string) => string
+  readonly cut: {
+    readonly line: CutLine | null
+    readonly nameOf: (end: CutEnd) => string
+    readonly onMove: (end: CutEnd, to: PlanPoint) => void
+    /** While a line is being drawn anew, a press on the panel sets its next end. */
+    readonly onPick: ((at: PlanPoint) => void) | null
+  }
 }
 
-const TALLEST_PX = 340
-const MARGIN_PX = 18
-const CROSS_PX = 5
+/** Labels are set anew for the zoom the reader has come to, once the drawing has rested. */
+const REST_MS = 140
 
-/** One panel with flat bands of cividis, the spots read with their figures, and crosses where to read next. */
-export function CoatingMapDrawing({ panel, map, layer, spots, label }: CoatingMapDrawingProps) {
-  const clip = useId().replace(/[^a-z0-9]/gi, '')
+function useRestedZoom(look: OwnLook): number {
+  const [zoom, setZoom] = useState(1)
+  useEffect(() => {
+    let waiting: ReturnType<typeof setTimeout> | undefined
+    const forget = look.subscribe(() => {
+      clearTimeout(waiting)
+      waiting = setTimeout(() => setZoom(look.now().zoom), REST_MS)
+    })
+    return () => {
+      clearTimeout(waiting)
+      forget()
+    }
+  }, [look])
+  return zoom
+}
+
+/** One panel with its map, moved like the body plan; spots say their values when reached, and the line of a cut has ends to move. */
+export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
+  const { panel, map, layer, spots, label, look, wordsOf, cut } = props
   const [frame, width] = useOwnWidth<HTMLDivElement>()
+  const drawing = useRef<HTMLDivElement>(null)
   const letters = useLetterScale()
+  const zoom = useRestedZoom(look)
   const box = useMemo(() => boxOf(outlinePoints(panel.outline)), [panel.outline])
-  const scale = Math.max(
-    0.001,
-    Math.min((width - 2 * MARGIN_PX) / box.width, (TALLEST_PX - 2 * MARGIN_PX) / box.height),
+  const sheet = useMemo(() => mapSheet(box, width), [box, width])
+  const [reached, setReached] = useState<string | null>(null)
+  const marked = useMemo(
+    () => new Set(map.spots.filter((spot) => spot.marked).map(({ spot }) => `R${spot}`)),
+    [map.spots],
   )
-  const height = Math.max(80, box.height * scale + 2 * MARGIN_PX)
-  const left = (width - box.width * scale) / 2 - box.u * scale
-  const top = (height - box.height * scale) / 2 - box.v * scale
-  const marked = new Set(map.spots.filter((spot) => spot.marked).map(({ spot }) => `R${spot}`))
-  const place = (point: PlanPoint) => ({ x: left + point.u * scale, y: top + point.v * scale })
+  const labels = useMemo(() => {
+    const nearer = (point: PlanPoint) => {
+      const { x, y } = sheet.place(point)
+      return { x: x * zoom, y: y * zoom }
+    }
+    return spotLabels(spots, nearer, sheet.room.width * zoom, letters)
+  }, [spots, sheet, zoom, letters])
+  const placed = useMemo(() => ({ map, layer, labels, line: cut.line }), [map, layer, labels, cut.line])
+  useMovement(drawing, sheet.sheet, sheet.room, look, placed)
+  useEffect(() => {
+    const element = frame.current
+    if (element === null) return
+    // The page scrolls under a passing wheel; the map takes it once it was pressed, until the pointer leaves.
+    let pressed = false
+    const hears = new AbortController()
+    const { signal } = hears
+    element.addEventListener('pointerdown', () => (pressed = true), { signal })
+    element.addEventListener('pointerleave', () => (pressed = false), { signal })
+    const isMine = () => pressed || look.now().zoom > 1
+    const forget = look.subscribe(() => element.toggleAttribute('data-moved', look.now().zoom > 1))
+    const leave = hearGestures(
+      element,
+      (step) => look.change((now) => lookAbout(sheet.sheet, sheet.room, now, step)),
+      isMine,
+    )
+    return () => {
+      hears.abort()
+      forget()
+      leave()
+    }
+  }, [frame, look, sheet])
+  const pointOf = useCallback(
+    (event: { readonly clientX: number; readonly clientY: number }): PlanPoint => {
+      const { left = 0, top = 0 } = frame.current?.getBoundingClientRect() ?? {}
+      const { u, v } = sheet.pointAt(event.clientX - left, event.clientY - top, look.now())
+      return { u: Math.round(u), v: Math.round(v) }
+    },
+    [frame, look, sheet],
+  )
+  const first = reached ?? spots[0]?.letter ?? null
+  const { line, onPick, onMove } = cut
+  useMapHearing(drawing, { line, pointOf, onMove, onPick, onReach: setReached })
   return (
-    <div ref={frame} className="coating-map">
-      <svg className="plan-drawing" width={width} height={height} role="img" aria-label={label}>
-        <clipPath id={clip}>
-          <path d={panel.outline} />
-        </clipPath>
-        <g transform={`translate(${left} ${top}) scale(${scale})`}>
-          <g clipPath={`url(#${clip})`}>
-            {layer?.bands.map(({ level, path, colour }) => (
-              <path key={level} className="panel-hatch map-band" d={path} fill={colour} />
-            ))}
-          </g>
-          <path className="edge-in-hand" d={panel.outline} />
-        </g>
-        {layer?.bands.map(({ level, from, label: at }) => {
-          if (at === null) return null
-          const { x, y } = place(at)
-          return (
-            <text key={level} className="map-contour" x={x} y={y} textAnchor="middle">
-              {from}
-            </text>
-          )
-        })}
-        {map.next.map(({ at }, index) => {
-          const { x, y } = place(at)
-          return (
-            <g key={`${at.u} ${at.v}`} className="map-next">
+    <div
+      ref={frame}
+      className={onPick === null ? 'coating-map' : 'coating-map is-picked'}
+      style={{ height: sheet.room.height }}
+    >
+      <div className="plan-layers" ref={drawing}>
+        <MapPaper panel={panel} layer={layer} next={map.next} sheet={sheet} letters={letters} label={label} />
+        <svg className="plan-drawing plan-layer plan-reached" {...sheet.room} role="presentation">
+          {line === null ? null : (
+            <g className="moves">
               <path
-                d={`M${x - CROSS_PX} ${y}h${2 * CROSS_PX}M${x} ${y - CROSS_PX}v${2 * CROSS_PX}`}
-                className="map-next-ground"
+                className="cut-line"
+                transform={sheet.transform}
+                d={`M${line.from.u} ${line.from.v}L${line.to.u} ${line.to.v}`}
               />
-              <path d={`M${x - CROSS_PX} ${y}h${2 * CROSS_PX}M${x} ${y - CROSS_PX}v${2 * CROSS_PX}`} />
-              <text x={x + CROSS_PX + 2} y={y + CROSS_PX + 6 * letters}>
-                {nextLetter(index)}
-              </text>
             </g>
-          )
-        })}
-        {spotLabels(spots, place, width, letters).map((spot) => (
-          <g key={spot.letter} className="panel-spot map-spot">
-            <circle cx={spot.x} cy={spot.y} r={2.6} />
-            {marked.has(spot.letter) ? <path className="map-marked" d={`M${spot.x - 5} ${spot.y + 5}l10 -10`} /> : null}
-            <text x={spot.textX} y={spot.textY}>
-              {spot.text}
-            </text>
-          </g>
-        ))}
-      </svg>
+          )}
+          <MapSpots labels={labels} zoom={zoom} marked={marked} reached={first} wordsOf={wordsOf} />
+          {line === null ? null : <CutEnds line={line} sheet={sheet} nameOf={cut.nameOf} />}
+        </svg>
+      </div>
+      {reached === null ? null : <p className="plan-hovered map-reached">{wordsOf(reached)}</p>}
     </div>
   )
 }
-
-/** Letter of a place to read next: a, b, c. */
-export const nextLetter = (index: number): string => String.fromCharCode(97 + index)
 
 /** What each colour of a layer stands for, thin to thick. */
 export function MapLegend({ layer }: { readonly layer: MapLayer }) {

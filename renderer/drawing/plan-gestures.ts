@@ -14,9 +14,14 @@ const DRAG_FROM_PX = 4
 
 /**
  * Hears wheel, pinch and drag on an element and tells them as steps; a drag does not end in a click. Plain wheel zooms,
- * since nothing in the drawing scrolls; with Shift it moves sideways. Two fingers zoom about the place between them.
+ * since nothing in the drawing scrolls; with Shift it moves sideways. Two fingers zoom about the place between them. Where
+ * the drawing stands on a page that scrolls, `wheelIsMine` says whether a plain wheel is meant for it.
  */
-export function hearGestures(element: HTMLElement, take: (step: GestureStep) => void): () => void {
+export function hearGestures(
+  element: HTMLElement,
+  take: (step: GestureStep) => void,
+  wheelIsMine: () => boolean = () => true,
+): () => void {
   const hears = new AbortController()
   const { signal } = hears
   const fingers = new Map<number, { x: number; y: number }>()
@@ -28,6 +33,7 @@ export function hearGestures(element: HTMLElement, take: (step: GestureStep) => 
   const still = { x: 0, y: 0 }
 
   const wheel = (event: WheelEvent) => {
+    if (!event.ctrlKey && !wheelIsMine()) return
     event.preventDefault()
     const at = placeOf(event)
     if (event.shiftKey && !event.ctrlKey) {

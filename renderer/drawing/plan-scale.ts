@@ -1,4 +1,4 @@
-import type { PlanSheet, PlanView } from '../../shared-types/figure.ts'
+import type { PlanView } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
 
 /** Where a sheet of the plan stands on screen: px = origin + mm · pixelsPerMm. */
@@ -19,6 +19,12 @@ export interface PlanLook {
 export interface LookSource {
   now(): PlanLook
   subscribe(hear: () => void): () => void
+}
+
+/** What is shown when nothing is moved, mm. */
+export interface SheetSize {
+  readonly widthMm: number
+  readonly heightMm: number
 }
 
 interface ScreenPlace {
@@ -45,7 +51,7 @@ const innerRoom = ({ width, height }: Room): Room => ({
 })
 
 /** Fits a sheet into the room there is, then applies how the reader has moved it. */
-export function scaleFor(sheet: PlanSheet, room: Room, look: PlanLook): PlanScale {
+export function scaleFor(sheet: SheetSize, room: Room, look: PlanLook): PlanScale {
   const inner = innerRoom(room)
   const fitted = Math.min(inner.width / sheet.widthMm, inner.height / sheet.heightMm)
   const pixelsPerMm = fitted * look.zoom
@@ -66,7 +72,7 @@ export function scaleFor(sheet: PlanSheet, room: Room, look: PlanLook): PlanScal
 
 /** The look after zooming by a factor and moving by pixels, with the sheet held fast under a place of the screen. */
 export function lookAbout(
-  sheet: PlanSheet,
+  sheet: SheetSize,
   room: Room,
   look: PlanLook,
   { factor, at, by }: { readonly factor: number; readonly at: ScreenPlace; readonly by: ScreenPlace },
@@ -88,7 +94,7 @@ export function lookAbout(
 }
 
 /** How a drawing made for the whole sheet is moved to show a look: screen px = zoom · px + (x, y). */
-export function movementTo(sheet: PlanSheet, room: Room, look: PlanLook): { zoom: number; x: number; y: number } {
+export function movementTo(sheet: SheetSize, room: Room, look: PlanLook): { zoom: number; x: number; y: number } {
   const whole = scaleFor(sheet, room, wholeSheet)
   const now = scaleFor(sheet, room, look)
   const zoom = now.pixelsPerMm / whole.pixelsPerMm

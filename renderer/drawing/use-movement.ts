@@ -1,8 +1,7 @@
 import { type RefObject, useLayoutEffect, useRef } from 'react'
-import type { PlanSheet } from '../../shared-types/figure.ts'
 import { typeScale } from '../../shared-types/tokens.ts'
 import { ticksPath } from './KeepsSize.tsx'
-import { type LookSource, movementTo, type Room } from './plan-scale.ts'
+import { type LookSource, movementTo, type Room, type SheetSize } from './plan-scale.ts'
 
 interface Movement {
   readonly zoom: number
@@ -93,7 +92,7 @@ function layersOf(drawing: RefObject<HTMLElement | null>, drawn: WeakMap<Element
  */
 export function useMovement(
   drawing: RefObject<HTMLElement | null>,
-  sheet: PlanSheet,
+  sheet: SheetSize,
   { width, height }: Room,
   look: LookSource,
   placed: unknown,

@@ -36,6 +36,7 @@ const questions: { readonly [N in ComputationName]: unknown } = {
   },
   coating,
   'coating-change': { before: coating, after: coating },
+  'coating-section': { field: coating, line: { from: { xMm: 5, yMm: 50 }, to: { xMm: 95, yMm: 50 } } },
   'identification-number': { asRead: '1M8GDM9A?KP042788', market: 'Canada', vehicle: 'other' },
   'tyre-code': { asRead: '031' },
   'date-code': { asRead: '6', grammars: [grammar] },

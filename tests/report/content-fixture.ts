@@ -470,6 +470,7 @@ export function contentFixture(record: RecordView, more: Partial<ReportContent> 
     timeLine: timeLineFrom(record, datedThingsOf(record, [], null), null),
     partsJudged: null,
     coatingMaps: [],
+    coatingCuts: [],
     coatingChanges: [],
     measurements: [],
     photographMeasures: [],

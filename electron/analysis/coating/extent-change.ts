@@ -1,6 +1,7 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
 import type { CoatingChangeAnswer, CoatingChangeInput } from '../../../shared-types/coating-change.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
+import { changeTrust } from './change-trust.ts'
 import { drawCoatingField } from './drawn-panel.ts'
 import { type ExtentQuestion, extentAnswer, extentQuestion, shownExtent, whyNoCoverage } from './extent-answer.ts'
 import { extentDifference } from './extent-difference.ts'
@@ -56,21 +57,27 @@ function changeAnswer(
     `${seed} ${extent}`,
   )
   const [low, middle, high] = [difference.low / per, difference.middle / per, difference.high / per]
-  const change = { low, middle, high, coverage: difference.coverage }
   const unit = extent === 'area' ? 'm²' : 'cm³'
-  const reason = whyNoCoverage(before.question, extent) ?? whyNoCoverage(after.question, extent)
-  if (reason !== null)
-    return { change: { ...change, words: `Not decided: ${between(change, unit)}; ${reason}.` }, verdict: 'not told' }
+  const own = whyNoCoverage(before.question, extent) ?? whyNoCoverage(after.question, extent)
+  const trust = changeTrust([before.question.readings, after.question.readings], extent)
+  const change = { low, middle, high, coverage: own === null ? trust.coverage : null }
+  if (own !== null || !trust.tellsSides)
+    return {
+      change: { ...change, words: `Not decided: ${between(change, unit)}; ${own ?? trust.reason}.` },
+      verdict: 'not told',
+    }
+  const share = trust.reason === null ? ', 90 %' : `; ${trust.reason}`
   if (high < 0) {
-    const words = `Narrowed by ${shownExtent(-middle)} ${unit} (${shownExtent(-high)} to ${shownExtent(-low)} ${unit}, 90 %).`
+    const words = `Narrowed by ${shownExtent(-middle)} ${unit} (${shownExtent(-high)} to ${shownExtent(-low)} ${unit}${share}).`
     return { change: { ...change, words }, verdict: 'less' }
   }
   if (low > 0) {
-    const words = `Grown by ${shownExtent(middle)} ${unit} (${shownExtent(low)} to ${shownExtent(high)} ${unit}, 90 %).`
+    const words = `Grown by ${shownExtent(middle)} ${unit} (${shownExtent(low)} to ${shownExtent(high)} ${unit}${share}).`
     return { change: { ...change, words }, verdict: 'more' }
   }
+  const known = trust.reason === null ? ' (90 %)' : `; ${trust.reason}`
   return {
-    change: { ...change, words: `No change can be told: ${between(change, unit)} (90 %).` },
+    change: { ...change, words: `No change can be told: ${between(change, unit)}${known}.` },
     verdict: 'not told',
   }
 }

@@ -1,5 +1,5 @@
 import { type Draw, seededDraw } from '../sampling/seeded-draws.ts'
-import { type ExtentQuestion, whyNoCoverage } from './extent-answer.ts'
+import type { ExtentQuestion } from './extent-answer.ts'
 import { quantileOfSorted } from './field-summary.ts'
 import { drawnInterval, evidenceOf, grainOf, type Interval, shiftsFor } from './interval-calibration.ts'
 import type { Extent } from './interval-shifts.ts'
@@ -10,21 +10,11 @@ export interface MappedExtent {
   readonly question: ExtentQuestion
 }
 
-/** A difference with its interval; `coverage` is null where either map's own interval is not called one of 90 %. */
-export interface ExtentDifference extends Interval {
-  readonly coverage: number | null
-}
-
 /**
  * Later less earlier, mm2 or mm3. The maps rest on readings of their own, so their draws are paired at random; each is moved
  * out first as the ends of its own interval are.
  */
-export function extentDifference(
-  extent: Extent,
-  before: MappedExtent,
-  after: MappedExtent,
-  seed: string,
-): ExtentDifference {
+export function extentDifference(extent: Extent, before: MappedExtent, after: MappedExtent, seed: string): Interval {
   const earlier = shuffled(movedDraws(extent, before), seededDraw(`${seed} before`))
   const later = shuffled(movedDraws(extent, after), seededDraw(`${seed} after`))
   const count = 20 * Math.max(earlier.length, later.length)
@@ -32,12 +22,10 @@ export function extentDifference(
     const turn = Math.floor(at / earlier.length)
     return (later[(at + turn) % later.length] as number) - (earlier[at % earlier.length] as number)
   }).sort()
-  const known = whyNoCoverage(before.question, extent) === null && whyNoCoverage(after.question, extent) === null
   return {
     low: quantileOfSorted(differences, 0.05),
     middle: quantileOfSorted(differences, 0.5),
     high: quantileOfSorted(differences, 0.95),
-    coverage: known ? 0.9 : null,
   }
 }
 

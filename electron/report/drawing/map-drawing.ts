@@ -1,3 +1,4 @@
+import type { CutLine } from '../../../shared-types/coating-cut.ts'
 import type { CoatingMap, MapLayer } from '../../../shared-types/coating-map.ts'
 import type { PlanPanel } from '../../../shared-types/figure.ts'
 import { lineWeights, printedMarks } from '../../../shared-types/tokens.ts'
@@ -18,6 +19,8 @@ export interface MapPlace {
   readonly widthMm: number
   readonly tallestMm: number
   readonly figures: boolean
+  /** The line the panel is cut along in another figure; null where it is not shown. */
+  readonly cut: CutLine | null
 }
 
 const SPOT_RADIUS_MM = 0.6
@@ -27,6 +30,7 @@ const BAR_MM = 2 * SPOT_RADIUS_MM
 /** Paper around a word, and height of its patch. */
 const PATCH_MM = 0.3
 const WORD_MM = 2.6
+const CUT_DASH_MM = [3, 0.6, 0.6, 0.6]
 const SWATCH_MM = { width: 6, height: 3 }
 
 export interface MapDrawing {
@@ -41,7 +45,7 @@ export function mapDrawing(
   panel: PlanPanel,
   map: CoatingMap,
   layer: MapLayer,
-  { leftMm, widthMm, tallestMm, figures }: MapPlace,
+  { leftMm, widthMm, tallestMm, figures, cut }: MapPlace,
 ): MapDrawing {
   const plain = { leftMm: 0, topMm: 0, scale: 1, u: 0, v: 0, pageHeightMm: composer.geometry.heightMm }
   const box = pathBox(panel.outline, plain)
@@ -66,6 +70,7 @@ export function mapDrawing(
       const room = new WordRoom({ left: leftMm, right: leftMm + widthMm })
       const spots = map.spots.map((spot) => ({ spot, ...onPage(placement, spot.at.u, spot.at.v) }))
       const crosses = figures ? map.next.map(({ at }) => onPage(placement, at.u, at.v)) : []
+      if (cut !== null) drawCutLine(composer, page, owner, placement, cut)
       for (const { x, y } of spots) room.take(x, y, SPOT_RADIUS_MM)
       for (const { x, y } of crosses) room.take(x, y, CROSS_MM)
       for (const { x, y, spot } of spots) {
@@ -89,6 +94,32 @@ export function mapDrawing(
       }
       drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
     },
+  }
+}
+
+/** The line of a cut with its ends numbered, on paper so that it is seen on every colour. */
+function drawCutLine(
+  composer: Composer,
+  page: PageCanvas,
+  owner: StructureElement,
+  placement: Placement,
+  { from, to }: CutLine,
+): void {
+  const [first, second] = [from, to].map(({ u, v }) => onPage(placement, u, v))
+  if (first === undefined || second === undefined) return
+  page.line(first.x, first.y, second.x, second.y, { weightMm: 3 * lineWeights.detail.mm, colour: inks.paper })
+  page.line(first.x, first.y, second.x, second.y, {
+    weightMm: lineWeights.detail.mm,
+    colour: inks.ink,
+    dashMm: CUT_DASH_MM,
+  })
+  for (const [text, { x, y }] of [
+    ['1', first],
+    ['2', second],
+  ] as const) {
+    const { width, height } = wordSize(text)
+    word(composer, page, owner, text, { left: x - width / 2, foot: y + height / 2 })
+    page.belongTo(owner)
   }
 }
 

@@ -1,5 +1,7 @@
 import type { CoatingMap } from '../../../shared-types/coating-map.ts'
 import type { PlanPanel } from '../../../shared-types/figure.ts'
+import type { PageCanvas } from '../document/page-canvas.ts'
+import { cutDrawing } from '../drawing/cut-drawing.ts'
 import { mapDrawing } from '../drawing/map-drawing.ts'
 import type { Composer } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
@@ -88,6 +90,10 @@ function composeMap(composer: Composer, map: CoatingMap, shared: ReadonlySet<str
       ...line('paint', map.film?.words ?? ''),
       ...line(`over ${map.thresholdUm} µm`, map.fillerArea?.words ?? ''),
       ...line('volume above paint', map.fillerVolume?.words ?? ''),
+      ...lines(
+        'along the cut',
+        composer.content.coatingCuts.find(({ panelId }) => panelId === map.panelId)?.words ?? [],
+      ),
       ...line(
         'surface',
         map.notAssessedM2 === null
@@ -143,6 +149,10 @@ function readingTable(composer: Composer, owner: Composer['section'], map: Coati
   })
 }
 
+/** What the cut shows, and by which rule it was laid. */
+const cutCaption = (rule: string): string =>
+  ` At the foot: cut from 1 to 2, ${rule}. Line: middle; grey: nine draws of ten; dashes: paint alone with its spread; thin line: filler from there; rings: readings near the line, with an arrow where the gauge’s range ended; left blank: not assessed.`
+
 function figurePieces(
   composer: Composer,
   map: CoatingMap,
@@ -150,13 +160,16 @@ function figurePieces(
   layer: CoatingMap['layers'][number],
   name: string,
 ): Piece[] {
-  const { section, document, geometry } = composer
+  const { section: owner, document, geometry } = composer
+  const cut = composer.content.coatingCuts.find(({ panelId }) => panelId === map.panelId)
   const drawing = mapDrawing(composer, panel, map, layer, {
     leftMm: geometry.leftMm,
     widthMm: FIELD_WIDTH_MM - 10,
     tallestMm: 72,
     figures: true,
+    cut: cut ?? null,
   })
+  const section = cut?.figure == null ? null : cutDrawing(composer, cut.figure, geometry.leftMm, FIELD_WIDTH_MM)
   const beside = map.layers
     .filter(({ id }) => id !== layer.id)
     .map((other, index) => ({
@@ -166,15 +179,17 @@ function figurePieces(
         widthMm: FIELD_WIDTH_MM / 2 - 4,
         tallestMm: 40,
         figures: false,
+        cut: null,
       }),
     }))
-  const figure = section.add('Figure', {
-    alternative: `Map of the thickness of the coating of the ${name}. ${map.spots.map(({ spot, um, orMore }) => `Spot ${spot}: ${um === null ? 'no reading' : `${orMore ? 'more than ' : ''}${Math.round(um)} µm`}`).join('; ')}. ${map.fillerArea?.words ?? ''}`,
+  const figure = owner.add('Figure', {
+    alternative:
+      `Map of the thickness of the coating of the ${name}. ${map.spots.map(({ spot, um, orMore }) => `Spot ${spot}: ${um === null ? 'no reading' : `${orMore ? 'more than ' : ''}${Math.round(um)} µm`}`).join('; ')}. ${map.fillerArea?.words ?? ''} ${cut?.figure?.textAlternative ?? ''}`.trim(),
   })
   const caption = [
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
     {
-      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, named in the table.' : ''} Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.`,
+      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, named in the table.' : ''} Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.${cut === undefined || map.cut === null ? '' : cutCaption(map.cut.rule)}`,
       style: styles.caption,
     },
   ]
@@ -192,10 +207,19 @@ function figurePieces(
         for (const { drawing: own } of beside) own.draw(page, topMm + LINE_MM / 2, figure)
       },
     },
+    ...(section === null
+      ? []
+      : [
+          {
+            lines: section.lines,
+            keep: true,
+            draw: (page: PageCanvas, topMm: number) => section.draw(page, topMm, figure),
+          },
+        ]),
     ...textPieces(document, caption, {
       leftMm: geometry.leftMm,
       widthMm: geometry.mainWidthMm + geometry.sideWidthMm,
-      owner: section.add('Caption'),
+      owner: owner.add('Caption'),
     }).map((piece) => ({ ...piece, keep: true })),
   ]
 }

@@ -1,5 +1,5 @@
 import type { CoatingMap } from '../../../shared-types/coating-map.ts'
-import { nextLetter } from '../../drawing/CoatingMapDrawing.tsx'
+import { nextLetter } from '../../drawing/MapPaper.tsx'
 import { Said } from './Said.tsx'
 
 /** Several lines about one thing; the head stands beside the first. */

@@ -3,8 +3,19 @@ import { NINETY_BAND } from '../../../electron/analysis/coating/interval-trust.t
 import { byEvidence, type Coverage, coverageOf, type StudyRow } from './coverage-study.ts'
 import { panelKinds } from './simulated-filler.ts'
 
-const BEGIN = '<!-- coverage of filler intervals, written by `node build/coating-coverage.mjs` -->'
-const END = '<!-- end of the coverage -->'
+/** A table's place in a text: between two lines nobody sees. */
+interface TableMark {
+  readonly begin: string
+  readonly end: string
+}
+export const extentsMark: TableMark = {
+  begin: '<!-- coverage of filler intervals, written by `node build/coating-coverage.mjs` -->',
+  end: '<!-- end of the coverage -->',
+}
+export const changesMark: TableMark = {
+  begin: '<!-- coverage of differences, written by `node build/change-coverage.mjs` -->',
+  end: '<!-- end of the differences -->',
+}
 
 const figures = ({ share, medianWidth, medianError, bias }: Coverage): string =>
   `${share.toFixed(3)} | ${medianWidth.toFixed(2)} | ${medianError.toFixed(2)} | ${bias < 0 ? '−' : '+'}${Math.abs(bias).toFixed(2)}`
@@ -47,9 +58,9 @@ export function coverageTable(rows: readonly (readonly StudyRow[])[], table: rea
   ].join('\n')
 }
 
-/** Puts the table between its markers. @throws when a text has no markers. */
-export function withTable(text: string, table: string): string {
-  const [from, to] = [text.indexOf(BEGIN), text.indexOf(END)]
-  if (from === -1 || to < from) throw new Error(`There is no place for the table: write “${BEGIN}” and “${END}”.`)
-  return `${text.slice(0, from + BEGIN.length)}\n${table}\n${text.slice(to)}`
+/** Puts the table between its marks. @throws when a text has none. */
+export function withTable(text: string, { begin, end }: TableMark, table: string): string {
+  const [from, to] = [text.indexOf(begin), text.indexOf(end)]
+  if (from === -1 || to < from) throw new Error(`There is no place for the table: write “${begin}” and “${end}”.`)
+  return `${text.slice(0, from + begin.length)}\n${table}\n${text.slice(to)}`
 }

@@ -14,7 +14,24 @@ export interface SimulatedPanel {
   readonly fillerUm: (xMm: number, yMm: number) => number
   /** Reads the panel once more at a place, as the gauge would. */
   readonly readAt: (xMm: number, yMm: number) => FieldReading
+  readonly filmDeviation: number
+  readonly saturationUm: number
 }
+
+type Read = Pick<SimulatedPanel, 'trueFilmUm' | 'fillerUm' | 'filmDeviation' | 'saturationUm'>
+
+/** How a gauge of ±(2 µm + 3 %) with a limit reads a panel whose filler is rough. */
+export const gaugeReads =
+  ({ trueFilmUm, fillerUm, filmDeviation, saturationUm }: Read, normal: () => number) =>
+  (xMm: number, yMm: number): FieldReading => {
+    const film = trueFilmUm * Math.exp(filmDeviation * normal())
+    const filler = fillerUm(xMm, yMm) * Math.max(0, 1 + 0.15 * normal())
+    const thickness = film + filler
+    const read = Math.max(0, thickness + ((2 + 0.03 * thickness) / 2) * normal())
+    return read > saturationUm
+      ? { xMm, yMm, kind: 'more than', thicknessUm: saturationUm, gaugeUm: (2 + 0.03 * saturationUm) / 2 }
+      : { xMm, yMm, kind: 'value', thicknessUm: read, gaugeUm: (2 + 0.03 * read) / 2 }
+  }
 
 /** A panel of the kind, read at `count` places: three in four times on a loose grid, else half of them around thick readings. */
 export function simulatedPanel(kind: PanelKind, count: number, seed: string): SimulatedPanel {
@@ -28,15 +45,7 @@ export function simulatedPanel(kind: PanelKind, count: number, seed: string): Si
   const saturationUm = kind === 'saturated' ? between(1200, 1600) : 2000
   const shapes = shapesOf(kind, { widthMm, heightMm, between })
   const fillerUm = (x: number, y: number): number => depthAt(shapes, x, y)
-  const readAt = (xMm: number, yMm: number): FieldReading => {
-    const film = trueFilmUm * Math.exp(filmDeviation * normal())
-    const filler = fillerUm(xMm, yMm) * Math.max(0, 1 + 0.15 * normal())
-    const thickness = film + filler
-    const read = Math.max(0, thickness + ((2 + 0.03 * thickness) / 2) * normal())
-    return read > saturationUm
-      ? { xMm, yMm, kind: 'more than', thicknessUm: saturationUm, gaugeUm: (2 + 0.03 * saturationUm) / 2 }
-      : { xMm, yMm, kind: 'value', thicknessUm: read, gaugeUm: (2 + 0.03 * read) / 2 }
-  }
+  const readAt = gaugeReads({ trueFilmUm, fillerUm, filmDeviation, saturationUm }, normal)
   const followed = draw() < 0.25
   const readings = looseGrid(followed ? Math.ceil(count / 2) : count, widthMm, heightMm, draw).map(([x, y]) =>
     readAt(x, y),
@@ -58,6 +67,8 @@ export function simulatedPanel(kind: PanelKind, count: number, seed: string): Si
     trueFilmUm,
     fillerUm,
     readAt,
+    filmDeviation,
+    saturationUm,
   }
 }
 
