@@ -1,8 +1,7 @@
-import { memo, useMemo } from 'react'
+import { memo } from 'react'
 import type { CalloutMark } from '../../shared-types/figure.ts'
 import { KeepsSize } from './KeepsSize.tsx'
 import { type PlanScale, sheetOnScreen } from './plan-scale.ts'
-import { byView } from './view-paint.ts'
 
 const RING_PX = 8.5
 
@@ -59,7 +58,6 @@ const Leaders = memo(function Leaders({ callouts, scale }: LeadersProps) {
     const [from, to] = [sheetOnScreen(ring, scale), sheetOnScreen(end, scale)]
     return [{ from: `M${from.x.toFixed(1)} ${from.y.toFixed(1)}`, to: `${to.x.toFixed(2)} ${to.y.toFixed(2)}` }]
   })
-  if (ends.length === 0) return null
   const lines = ends.map(({ from, to }) => `${from}L${to}`).join('')
   return (
     <>
@@ -71,40 +69,33 @@ const Leaders = memo(function Leaders({ callouts, scale }: LeadersProps) {
 })
 
 interface CalloutsProps extends LeadersProps {
-  readonly inHand: string | null
-}
-
-/** Callouts of one view: a step in another view renders none of them. */
-const ViewCallouts = memo(function ViewCallouts({ callouts, scale, inHand }: CalloutsProps) {
-  return callouts.map((callout) => (
-    <Callout key={callout.panelId} callout={callout} scale={scale} inHand={callout.panelId === inHand} />
-  ))
-})
-
-interface CalloutsLayerProps extends CalloutsProps {
   readonly width: number
   readonly height: number
 }
 
 /** Numbered rings with their leaders; the name and the state word beside. Said again by each panel's own name. */
-export const Callouts = memo(function Callouts({ callouts, scale, inHand, width, height }: CalloutsLayerProps) {
-  const views = useMemo(() => [...byView(callouts)], [callouts])
-  const led = useMemo(() => callouts.filter(({ panelId }) => panelId === inHand), [callouts, inHand])
+export const Callouts = memo(function Callouts({ callouts, scale, width, height }: CalloutsProps) {
   return (
     <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
       <g className="moves">
         <Leaders callouts={callouts} scale={scale} />
-        <g className="is-in-hand">
-          <Leaders callouts={led} scale={scale} />
-        </g>
       </g>
-      {views.map(([view, own]) => (
-        <ViewCallouts
-          key={view}
-          callouts={own}
-          scale={scale}
-          inHand={own.some(({ panelId }) => panelId === inHand) ? inHand : null}
-        />
+      {callouts.map((callout) => (
+        <Callout key={`${callout.view} ${callout.panelId}`} callout={callout} scale={scale} inHand={false} />
+      ))}
+    </svg>
+  )
+})
+
+/** The callout of the panel in hand once more, over itself, in the accent: a step draws this one and leaves the others. */
+export const CalloutInHand = memo(function CalloutInHand({ callouts, scale, width, height }: CalloutsProps) {
+  return (
+    <svg className="plan-drawing plan-layer plan-at-hand" width={width} height={height} aria-hidden="true">
+      <g className="moves is-in-hand">
+        <Leaders callouts={callouts} scale={scale} />
+      </g>
+      {callouts.map((callout) => (
+        <Callout key={callout.view} callout={callout} scale={scale} inHand />
       ))}
     </svg>
   )

@@ -20,17 +20,17 @@ export const MapCells = memo(function MapCells({ map, prefix }: { readonly map: 
       <clipPath id={clip}>
         <path d={outline} />
       </clipPath>
-      <g className="map-cells" clipPath={`url(#${clip})`}>
-        {paths.map((path, level) =>
-          path === '' ? null : (
+      <g clipPath={`url(#${clip})`}>
+        <g className="map-cells" transform={`translate(${grid.u} ${grid.v}) scale(${grid.cellMm})`}>
+          {paths.map((path, level) => (
             <path
               key={levelColour(level, paths.length)}
               className="panel-hatch"
               d={path}
               fill={levelColour(level, paths.length)}
             />
-          ),
-        )}
+          ))}
+        </g>
       </g>
     </>
   )

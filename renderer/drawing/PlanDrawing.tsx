@@ -1,6 +1,6 @@
 import { useId, useMemo, useRef } from 'react'
 import type { PlanFigure, PlanMarks, PlanSheet } from '../../shared-types/figure.ts'
-import { Callouts } from './Callouts.tsx'
+import { CalloutInHand, Callouts } from './Callouts.tsx'
 import { HoveredName } from './HoveredPanel.tsx'
 import type { PanelMap } from './MapCells.tsx'
 import { PanelsLit } from './PanelsLit.tsx'
@@ -42,7 +42,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
   const scale = useMemo(() => scaleFor(sheet, room, wholeSheet), [sheet, room])
   const [callouts, places, captions] = [marks?.callouts ?? none, marks?.places ?? none, marks?.captions ?? none]
   const placed = useMemo(() => ({ callouts, places, captions, inches }), [callouts, places, captions, inches])
-  useMovement(drawing, sheet, room, props.look, placed)
+  const atHand = useMemo(() => callouts.filter(({ panelId }) => panelId === inHand), [callouts, inHand])
+  useMovement(drawing, sheet, room, props.look, placed, atHand)
   return (
     <>
       <div
@@ -89,7 +90,8 @@ export function PlanDrawing(props: PlanDrawingProps) {
           table={marks?.table ?? none}
           {...room}
         />
-        <Callouts callouts={callouts} scale={scale} inHand={inHand} {...room} />
+        <Callouts callouts={callouts} scale={scale} {...room} />
+        <CalloutInHand callouts={atHand} scale={scale} {...room} />
       </div>
       <HoveredName drawing={drawing} nameOf={nameOf} />
     </>

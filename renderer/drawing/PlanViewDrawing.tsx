@@ -1,10 +1,10 @@
-import { memo, useMemo } from 'react'
-import type { ExtentMark, PanelMark, PlanView } from '../../shared-types/figure.ts'
+import { memo } from 'react'
+import type { ExtentMark, PlanView } from '../../shared-types/figure.ts'
 import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
 import { inkOf } from './ink-runs.ts'
 import { MapCells, type PanelMap } from './MapCells.tsx'
-import { ViewEdges, ViewSurfaces } from './ViewPanels.tsx'
-import { paintOf } from './view-paint.ts'
+import { PanelSurfaces, ViewEdges } from './ViewPanels.tsx'
+import type { PanelsPaint } from './view-paint.ts'
 
 const INK_CLASS = {
   silhouette: 'ink ink-silhouette',
@@ -32,8 +32,8 @@ const ViewInk = memo(function ViewInk({ view }: { readonly view: PlanView }) {
 
 interface PlanViewDrawingProps {
   readonly view: PlanView
-  /** Mark of each panel of the view, in the view's own order. */
-  readonly marks: readonly (PanelMark | undefined)[]
+  /** What its panels paint, in the view's own order. */
+  readonly paints: readonly PanelsPaint[]
   readonly extents: readonly ExtentMark[]
   readonly maps: readonly PanelMap[]
   readonly prefix: string
@@ -44,11 +44,13 @@ interface PlanViewDrawingProps {
  * edges of what was found. Details are cleared of hatching round their lines.
  */
 export const PlanViewDrawing = memo(function PlanViewDrawing(props: PlanViewDrawingProps) {
-  const { view, marks, extents, maps, prefix } = props
-  const paint = useMemo(() => paintOf(view, marks), [view, marks])
+  const { view, paints, extents, maps, prefix } = props
+  const { cleared } = inkOf(view)
   return (
     <>
-      <ViewSurfaces paint={paint} prefix={prefix} />
+      {paints.map((paint) => (
+        <PanelSurfaces key={paint.place} paint={paint} prefix={prefix} />
+      ))}
       <g className="plan-passive">
         {maps.map((map) => (
           <MapCells key={map.panelId} map={map} prefix={prefix} />
@@ -56,10 +58,10 @@ export const PlanViewDrawing = memo(function PlanViewDrawing(props: PlanViewDraw
         {extents.map((extent) => (
           <ExtentGround key={extent.finding} extent={extent} prefix={prefix} />
         ))}
-        {paint.hatches.length > 0 && inkOf(view).cleared !== '' ? (
-          <path className="ink-cleared" d={inkOf(view).cleared} />
+        {cleared !== '' && paints.some(({ hatches }) => hatches.length > 0) ? (
+          <path className="ink-cleared" d={cleared} />
         ) : null}
-        <ViewEdges paint={paint} prefix={`${prefix}-${view.id}`} />
+        <ViewEdges paints={paints} prefix={`${prefix}-${view.id}`} />
         {view.silhouette === '' ? null : <path className="ink ink-silhouette" d={view.silhouette} />}
       </g>
       <ViewInk view={view} />

@@ -1,16 +1,15 @@
-import { memo } from 'react'
+import { Fragment, memo } from 'react'
 import type { PlanPanel } from '../../shared-types/figure.ts'
 import { hatchFill } from './HatchPatterns.tsx'
 import { boxOf, outlinePoints } from './outline-shape.ts'
-import type { ViewPaint } from './view-paint.ts'
+import type { PanelsPaint } from './view-paint.ts'
 
-interface ViewPanelsProps {
-  readonly paint: ViewPaint
+/** Surfaces of a few panels: the sheet's colour, and over it the hatches of their metal. */
+export const PanelSurfaces = memo(function PanelSurfaces(props: {
+  readonly paint: PanelsPaint
   readonly prefix: string
-}
-
-/** Surfaces of the panels: the sheet's colour, and over it the hatches of their metal. */
-export const ViewSurfaces = memo(function ViewSurfaces({ paint, prefix }: ViewPanelsProps) {
+}) {
+  const { paint, prefix } = props
   return (
     <>
       <path className="panel-surface" d={paint.surface} />
@@ -21,20 +20,32 @@ export const ViewSurfaces = memo(function ViewSurfaces({ paint, prefix }: ViewPa
   )
 })
 
-/** Edges: a line where somebody looked, round dots where nobody has, both diagonals where nobody could. */
-export const ViewEdges = memo(function ViewEdges({ paint, prefix }: ViewPanelsProps) {
+const EDGES = [
+  ['edge-seen', 'seen'],
+  ['edge-cleared', 'unseen'],
+  ['edge-unseen', 'unseen'],
+] as const
+
+/** Edges of a view: a line where somebody looked, round dots where nobody has, both diagonals where nobody could. */
+export const ViewEdges = memo(function ViewEdges(props: {
+  readonly paints: readonly PanelsPaint[]
+  readonly prefix: string
+}) {
+  const { paints, prefix } = props
   return (
     <>
-      {paint.seen === '' ? null : <path className="edge-seen" d={paint.seen} />}
-      {paint.unseen === '' ? null : (
-        <>
-          <path className="edge-cleared" d={paint.unseen} />
-          <path className="edge-unseen" d={paint.unseen} />
-        </>
-      )}
-      {paint.crossed.map((panel) => (
-        <Diagonals key={panel.panelId} panel={panel} clip={`${prefix}-clip-${panel.panelId}`} />
+      {EDGES.map(([className, edge]) => (
+        <Fragment key={className}>
+          {paints.map((paint) =>
+            paint[edge] === '' ? null : <path key={paint.place} className={className} d={paint[edge]} />,
+          )}
+        </Fragment>
       ))}
+      {paints
+        .flatMap(({ crossed }) => crossed)
+        .map((panel) => (
+          <Diagonals key={panel.panelId} panel={panel} clip={`${prefix}-clip-${panel.panelId}`} />
+        ))}
     </>
   )
 })

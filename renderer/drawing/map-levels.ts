@@ -11,29 +11,28 @@ export interface MapGrid {
 
 /**
  * One path for each level of a map: level 0 lies under the first limit, the last one from the last limit on. Cells of
- * one level that touch within a row become one rectangle. View millimetres.
+ * one level that touch within a row become one rectangle. Whole cells from the map's left upper corner: short to write
+ * and to read, and so set anew within a frame.
  */
-export function levelPaths({ u, v, cellMm, columns, values }: MapGrid, limits: readonly number[]): readonly string[] {
-  const paths = Array.from({ length: limits.length + 1 }, (): string[] => [])
+export function levelPaths({ columns, values }: MapGrid, limits: readonly number[]): readonly string[] {
+  const paths = Array.from({ length: limits.length + 1 }, () => '')
   const levels = Int8Array.from(values, (value) => {
     if (value === null) return -1
     let level = 0
     for (const limit of limits) if (value >= limit) level += 1
     return level
   })
-  for (let start = 0; start < values.length; start += columns) {
-    const end = Math.min(values.length, start + columns)
+  for (let start = 0, row = 0; start < levels.length; start += columns, row += 1) {
+    const end = Math.min(levels.length, start + columns)
     for (let at = start; at < end; ) {
       const level = levels[at] ?? -1
       let next = at + 1
       while (next < end && levels[next] === level) next += 1
-      const [left, top] = [u + (at - start) * cellMm, v + (start / columns) * cellMm]
-      const width = (next - at) * cellMm
-      paths[level]?.push(`M${left} ${top}h${width}v${cellMm}h${-width}z`)
+      if (level >= 0) paths[level] += `M${at - start} ${row}h${next - at}v1h${at - next}z`
       at = next
     }
   }
-  return paths.map((pieces) => pieces.join(''))
+  return paths
 }
 
 /** Colour of a level: evenly along cividis, thin to thick. */

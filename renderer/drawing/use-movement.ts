@@ -62,23 +62,45 @@ function fitHalos(drawing: Element, zoom: number, most: number): boolean {
   return false
 }
 
-/** Carries the picture that was drawn for one movement to where another wants it; whole pixels where it keeps its size. */
-function carry({ style }: SVGElement, drawn: Movement, wanted: Movement): void {
-  const ratio = wanted.zoom / drawn.zoom
-  const by = isSameZoom(wanted, drawn) ? 1 : ratio
+const carried = new WeakMap<Element, string>()
+
+/** Sets where a picture is carried to; written only where it differs. */
+function carryTo(element: HTMLElement | SVGElement, transform: string): void {
+  if ((carried.get(element) ?? '') === transform) return
+  carried.set(element, transform)
+  element.style.transform = transform
+}
+
+/** Takes the picture that was drawn for one movement to where another wants it; whole pixels where it keeps its size. */
+function carriage(drawn: Movement, wanted: Movement): string {
+  const by = isSameZoom(wanted, drawn) ? 1 : wanted.zoom / drawn.zoom
   const whole = (px: number) => (by === 1 ? Math.round(px) : px).toFixed(2)
   const [x, y] = [whole(wanted.x - drawn.x * by), whole(wanted.y - drawn.y * by)]
-  style.transform = by === 1 && Number(x) === 0 && Number(y) === 0 ? '' : `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`
+  return by === 1 && Number(x) === 0 && Number(y) === 0 ? '' : `matrix(${by}, 0, 0, ${by}, ${x}, ${y})`
+}
+
+/** Carries the whole drawing at once where all its layers were drawn for one movement, else each layer by itself. */
+function carryAll(drawing: HTMLElement | null, layers: readonly DrawnLayer[], wanted: Movement): void {
+  const first = layers[0]?.stands ?? whole
+  const isOne = layers.every(({ stands }) => stands === first)
+  if (drawing !== null) carryTo(drawing, isOne ? carriage(first, wanted) : '')
+  for (const { layer, stands } of layers) carryTo(layer, isOne ? '' : carriage(stands, wanted))
 }
 
 const isSameZoom = (a: Movement, b: Movement): boolean => Math.abs(a.zoom / b.zoom - 1) <= 1e-6
 
 const whole: Movement = { zoom: 1, x: 0, y: 0 }
 
-/** The layers of a drawing, what is seen before what is only reached, and the movement each was drawn for. */
-function layersOf(drawing: RefObject<HTMLElement | null>, drawn: WeakMap<Element, Movement>) {
-  const layers = [...(drawing.current?.querySelectorAll<SVGElement>('.plan-layer') ?? [])]
-  const isReached = (layer: Element) => layer.matches('.plan-reached')
+/** A layer of a drawing, and the movement it was drawn for. */
+interface DrawnLayer {
+  readonly layer: SVGElement
+  readonly stands: Movement
+}
+
+/** The layers of a drawing, what is seen before what is only reached. */
+function layersOf(drawing: HTMLElement | null, drawn: WeakMap<Element, Movement>): readonly DrawnLayer[] {
+  const layers = [...(drawing?.children ?? [])] as SVGElement[]
+  const isReached = (layer: Element) => layer.classList.contains('plan-reached')
   return [...layers.filter((layer) => !isReached(layer)), ...layers.filter(isReached)].map((layer) => {
     return { layer, stands: drawn.get(layer) ?? whole }
   })
@@ -88,7 +110,7 @@ function layersOf(drawing: RefObject<HTMLElement | null>, drawn: WeakMap<Element
  * Shows a drawing as its look says and follows it without rendering anything anew: the finished picture is carried along
  * at once, and drawn again in its right weights the moment a zoom rests, one layer in each frame, the others being
  * carried until it is their turn; a picture that was only moved is right as it is. `placed` changes with what keeps its
- * size.
+ * size, `atHand` with what does in the layer of the panel in hand alone.
  */
 export function useMovement(
   drawing: RefObject<HTMLElement | null>,
@@ -96,6 +118,7 @@ export function useMovement(
   { width, height }: Room,
   look: LookSource,
   placed: unknown,
+  atHand: unknown,
 ): void {
   const drawn = useRef(new WeakMap<Element, Movement>())
   useLayoutEffect(() => {
@@ -103,26 +126,28 @@ export function useMovement(
     const drawAnew = (layer: SVGElement, movement: Movement) => {
       drawn.current.set(layer, movement)
       draw(layer, movement)
-      carry(layer, movement, wanted())
     }
-    const layers = () => layersOf(drawing, drawn.current)
+    const layers = () => layersOf(drawing.current, drawn.current)
     const first = wanted()
     for (const { layer } of layers()) drawAnew(layer, first)
+    carryAll(drawing.current, layers(), first)
     if (drawing.current !== null) fitHalos(drawing.current, first.zoom, Number.POSITIVE_INFINITY)
     let shown = look.now()
     let [asked, rest, slice] = [0, 0, 0]
     const show = () => {
       asked = 0
-      for (const { layer, stands } of layers()) carry(layer, stands, wanted())
+      carryAll(drawing.current, layers(), wanted())
     }
     const drawNext = () => {
       slice = 0
-      const all = layers()
-      const isReady = ({ stands }: (typeof all)[number]) => isSameZoom(stands, wanted())
+      const [all, to] = [layers(), wanted()]
+      const isReady = ({ stands }: DrawnLayer) => isSameZoom(stands, to)
       const next = all.find((one) => !isReady(one))
-      // For the very movement its neighbours were drawn for, so that all are carried by the same whole pixels.
-      if (next !== undefined) drawAnew(next.layer, all.find(isReady)?.stands ?? wanted())
-      else if (drawing.current === null || !fitHalos(drawing.current, wanted().zoom, HALOS)) return
+      if (next !== undefined) {
+        // For the very movement its neighbours were drawn for, so that all are carried by the same whole pixels.
+        drawAnew(next.layer, all.find(isReady)?.stands ?? to)
+        carryAll(drawing.current, layers(), to)
+      } else if (drawing.current === null || !fitHalos(drawing.current, to.zoom, HALOS)) return
       slice = requestAnimationFrame(drawNext)
     }
     const forget = look.subscribe(() => {
@@ -144,6 +169,12 @@ export function useMovement(
   }, [drawing, sheet, width, height, look])
   useLayoutEffect(() => {
     // What is drawn newly stands where the rest of its picture was drawn, which may have been carried elsewhere since.
-    if (placed !== null) for (const { layer, stands } of layersOf(drawing, drawn.current)) draw(layer, stands)
+    if (placed !== null) for (const { layer, stands } of layersOf(drawing.current, drawn.current)) draw(layer, stands)
   }, [drawing, placed])
+  useLayoutEffect(() => {
+    if (atHand === null) return
+    for (const { layer, stands } of layersOf(drawing.current, drawn.current)) {
+      if (layer.classList.contains('plan-at-hand')) draw(layer, stands)
+    }
+  }, [drawing, atHand])
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { levelColour, levelPaths } from '../../renderer/drawing/map-levels.ts'
 import { cividis } from '../../shared-types/tokens.ts'
 
-/** Rectangles of a path as `levelPaths` writes it: left, top, width and height. */
+/** Rectangles of a path as `levelPaths` writes it: left, top, width and height, in cells. */
 const rectangles = (path: string) =>
   [...path.matchAll(/M(-?[\d.]+) (-?[\d.]+)h([\d.]+)v([\d.]+)h-[\d.]+z/g)].map(([, ...sides]) => sides.map(Number))
 
@@ -18,7 +18,10 @@ describe('levels of a map', () => {
         (columns, values) => {
           const paths = levelPaths({ u: 100, v: -700, cellMm: 20, columns, values }, limits)
           values.forEach((um, at) => {
-            const middle = { u: 100 + ((at % columns) + 0.5) * 20, v: -700 + (Math.floor(at / columns) + 0.5) * 20 }
+            const middle = {
+              u: (at % columns) + 0.5,
+              v: Math.floor(at / columns) + 0.5,
+            }
             const covering = paths.flatMap((path, level) =>
               rectangles(path).flatMap(([left = 0, top = 0, width = 0, height = 0]) =>
                 middle.u > left && middle.u < left + width && middle.v > top && middle.v < top + height ? [level] : [],

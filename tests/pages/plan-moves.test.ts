@@ -183,26 +183,29 @@ describe('panels of the plan', () => {
     for (const width of [1440, 1024]) {
       await page.setViewportSize({ width, height: width === 1440 ? 900 : 768 })
       await rested()
-      const overlaps = await page.evaluate(() => {
-        const boxes = [
-          ...document.querySelectorAll('.callout-text, .callout-ring, .measures text, .plan-legend li'),
-        ].map((one) => ({
-          box: one.getBoundingClientRect(),
-          says: one.textContent || 'a ring',
-          own: one.closest('.callout'),
-        }))
-        return boxes.flatMap((a, index) =>
-          boxes.slice(index + 1).flatMap((b) => {
-            const apart =
-              a.box.right <= b.box.left + 1 ||
-              b.box.right <= a.box.left + 1 ||
-              a.box.bottom <= b.box.top + 2 ||
-              b.box.bottom <= a.box.top + 2
-            return apart || (a.own !== null && a.own === b.own) ? [] : [`${a.says} on ${b.says}`]
-          }),
-        )
-      })
-      expect(overlaps).toEqual([])
+      const overlaps = () =>
+        page.evaluate(() => {
+          const boxes = [
+            ...document.querySelectorAll('.callout-text, .callout-ring, .measures text, .plan-legend li'),
+          ].map((one) => ({
+            box: one.getBoundingClientRect(),
+            says: one.textContent || 'a ring',
+            // The callout in hand lies over itself a second time.
+            own: one.closest('.callout')?.getAttribute('data-panel') ?? null,
+          }))
+          return boxes.flatMap((a, index) =>
+            boxes.slice(index + 1).flatMap((b) => {
+              const apart =
+                a.box.right <= b.box.left + 1 ||
+                b.box.right <= a.box.left + 1 ||
+                a.box.bottom <= b.box.top + 2 ||
+                b.box.bottom <= a.box.top + 2
+              return apart || (a.own !== null && a.own === b.own) ? [] : [`${a.says} on ${b.says}`]
+            }),
+          )
+        })
+      // Until the callouts for the new scale have come.
+      await expect.poll(overlaps, { timeout: 8000 }).toEqual([])
     }
   })
 })
