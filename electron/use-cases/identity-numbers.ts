@@ -17,6 +17,7 @@ interface NumberRow {
   readonly mark: string
   readonly carNumber: number | null
   readonly partId: string | null
+  readonly exhibits: readonly number[]
 }
 
 /** A number of the record that a sheet can read: what it bears on, and how strongly. */
@@ -89,16 +90,17 @@ function foundIn({ carNumbers, parts = [], commission }: RowsWithNumbers, number
   }
   for (const row of carNumbers) {
     const of = row.asRead.trim() === '' || !readOnCar.has(row.howRead) ? null : numberOf(row, numbers)
-    const { asRead, howRead, number } = row
-    if (of !== null) take(of, { asRead, howRead, mark: rowMark('carNumbers', number), carNumber: number, partId: null })
+    const { asRead, howRead, number, exhibits } = row
+    const mark = rowMark('carNumbers', number)
+    if (of !== null) take(of, { asRead, howRead, mark, carNumber: number, partId: null, exhibits })
   }
   const listed = new Set([...found.values()].map(({ of }) => of))
   for (const entry of parts) {
-    const { partId, numberAsRead: asRead } = entry
+    const { partId, numberAsRead: asRead, exhibits } = entry
     const of = asRead.trim() === '' || !learnedOnCar.has(entry.learned) ? null : numberOnPart(entry, numbers)
     if (of === null || listed.has(of)) continue
     const mark = partDefinition(partId)?.[commission?.names ?? 'uk'] ?? partId
-    take(of, { asRead, howRead: 'read on the part', mark, carNumber: null, partId })
+    take(of, { asRead, howRead: 'read on the part', mark, carNumber: null, partId, exhibits })
   }
   return [...found.values()]
 }

@@ -78,7 +78,7 @@ export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
     return spotLabels(spots, nearer, sheet.room.width * zoom, letters)
   }, [spots, sheet, zoom, letters])
   const placed = useMemo(() => ({ map, layer, labels, line: cut.line }), [map, layer, labels, cut.line])
-  useMovement(drawing, sheet.sheet, sheet.room, look, placed)
+  useMovement(drawing, sheet.sheet, sheet.room, look, placed, null)
   useEffect(() => {
     const element = frame.current
     if (element === null) return

@@ -94,7 +94,7 @@ describe('parts against their sheet, on screen', () => {
     const why = sheet.getByLabel('Why it counts so')
     expect(await why.getAttribute('aria-invalid')).toBe('true')
     await why.fill('bought new in 1962, by the invoice')
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Control+Enter')
     const kept = async () =>
       (await askThrough(page, 'record.view', {})).parts.find(({ partId }) => partId === 'distributor')?.countsWith
