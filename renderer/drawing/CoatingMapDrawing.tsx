@@ -111,7 +111,13 @@ export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
   )
   const first = reached ?? spots[0]?.letter ?? null
   const { line, onPick, onMove } = cut
-  useMapHearing(drawing, { line, pointOf, onMove, onPick, onReach: setReached })
+  const onReach = (letter: string, inFocus: boolean) => {
+    setReached(letter)
+    const at = spots.find((spot) => spot.letter === letter)?.at
+    if (!inFocus || at === undefined) return
+    look.change((now) => (now.zoom === 1 ? now : { ...now, middle: sheet.onSheet(at) }))
+  }
+  useMapHearing(drawing, { line, pointOf, onMove, onPick, onReach })
   return (
     <div
       ref={frame}

@@ -8,6 +8,8 @@ export interface MapSheet {
   readonly room: Room
   /** Screen place of a view point while nothing is moved, px. */
   readonly place: (point: PlanPoint) => { readonly x: number; readonly y: number }
+  /** The same in millimetres of the sheet. */
+  readonly onSheet: (point: PlanPoint) => { readonly x: number; readonly y: number }
   /** View point under a place of the screen, as the drawing is moved just now. */
   readonly pointAt: (x: number, y: number, look: PlanLook) => PlanPoint
   /** SVG transform that takes view millimetres to pixels while nothing is moved. */
@@ -27,12 +29,14 @@ export function mapSheet(box: ViewBox, width: number): MapSheet {
   const sheet = { widthMm: inner / pixelsPerMm, heightMm: (height - DOWN_PX) / pixelsPerMm }
   const [left, top] = [(sheet.widthMm - box.width) / 2 - box.u, (sheet.heightMm - box.height) / 2 - box.v]
   const whole = scaleFor(sheet, room, wholeSheet)
-  const place = ({ u, v }: PlanPoint) => sheetOnScreen({ x: u + left, y: v + top }, whole)
+  const onSheet = ({ u, v }: PlanPoint) => ({ x: u + left, y: v + top })
+  const place = (point: PlanPoint) => sheetOnScreen(onSheet(point), whole)
   const origin = place({ u: 0, v: 0 })
   return {
     sheet,
     room,
     place,
+    onSheet,
     pointAt: (x, y, look) => {
       const now = scaleFor(sheet, room, look)
       return { u: (x - now.originX) / now.pixelsPerMm - left, v: (y - now.originY) / now.pixelsPerMm - top }

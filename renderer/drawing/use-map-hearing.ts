@@ -9,8 +9,8 @@ interface MapHears {
   readonly pointOf: (event: { readonly clientX: number; readonly clientY: number }) => PlanPoint
   readonly onMove: (end: CutEnd, to: PlanPoint) => void
   readonly onPick: ((at: PlanPoint) => void) | null
-  /** A spot was pointed at or came into focus, by its letter. */
-  readonly onReach: (letter: string) => void
+  /** A spot was pointed at, or came into focus and should be in sight, by its letter. */
+  readonly onReach: (letter: string, inFocus: boolean) => void
 }
 
 const STEP_MM = 10
@@ -45,7 +45,7 @@ export function useMapHearing(drawing: RefObject<HTMLElement | null>, hears: Map
     let dragged: CutEnd | null = null
     const reach = (event: Event) => {
       const letter = spotAt(event.target)
-      if (letter !== null) latest.current.onReach(letter)
+      if (letter !== null) latest.current.onReach(letter, event.type === 'focusin')
     }
     const down = (event: PointerEvent) => {
       dragged = endAt(event.target)

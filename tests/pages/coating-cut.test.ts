@@ -17,7 +17,7 @@ beforeAll(async () => {
   await page.goto(program.address)
   await page.getByRole('navigation', { name: 'Places' }).waitFor()
   await goToPlace(page, '4', 'Coating')
-  await page.getByRole('button', { name: /Right rear wing/ }).click()
+  await page.getByRole('button', { name: /Left front wing/ }).click()
   await page.locator('.cut-drawing[role="img"]').waitFor({ timeout: 60_000 })
   await settled(page)
 }, 180_000)

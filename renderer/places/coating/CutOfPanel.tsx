@@ -32,7 +32,11 @@ const ends = [
 /** Thickness along a line across the panel, with the places of its ends as they can be typed. */
 export function CutOfPanel(props: CutOfPanelProps) {
   const { record, panelId, line, rule, corner, onMove, onDraw, onRule } = props
-  const { value: cut, problem } = useAnswer('coating.cut', { panelId, ...line }, record.journalNumber)
+  const { value: cut, problem } = useAnswer(
+    'coating.cut',
+    { panelId, from: line.from, to: line.to },
+    record.journalNumber,
+  )
   const field = (end: CutEnd, words: string, axis: 'u' | 'v') => (
     <NumberField
       key={`${end} ${axis}`}
