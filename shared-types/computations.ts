@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { coating, coatingChange, coatingSection } from './coating-computations.ts'
 import { dateCode, identificationNumber, odometer, timeLine, tyreCode } from './dating.ts'
+import { fastening } from './fastening.ts'
 import { identityAnswer, identityInput } from './identity-answer.ts'
 import {
   combinedUncertainty,
@@ -220,6 +221,7 @@ export const computations = {
   'date-code': dateCode,
   'time-line': timeLine,
   odometer,
+  fastening,
   'sample-bound': sampleBound,
   'sample-size': sampleSize,
   'random-sample': randomSample,

@@ -13,6 +13,7 @@ import type { PlaceLine } from './coating-place.ts'
 import { correctionDraft } from './correction.ts'
 import { paper } from './edition.ts'
 import { exhibitDraft, exhibitWords, measurement, pickedGeometry } from './exhibit.ts'
+import { type FasteningCompared, fasteningFound } from './fastening.ts'
 import { type FasteningAnswer, fasteningSample } from './fastening-sample.ts'
 import type { PlanFigure, PlanMarks } from './figure.ts'
 import { findingDraft, planPoint, viewId } from './finding.ts'
@@ -141,6 +142,8 @@ export const requests = {
   'parts.expectation': asking<PartExpectations>()({}),
   /** What else carried a part, and which parts of this car another car carried. Null and empty: everything. */
   'parts.interchange': asking<InterchangeView>()({ partId: partId.nullable(), line: lineText }),
+  /** A fastening expected against found; nothing is kept. */
+  'parts.fastening': asking<FasteningCompared>()(fasteningFound.shape),
   /** What a sample of alike fastenings says of all; how many and which to look at. */
   'parts.sample': asking<FasteningAnswer>()(fasteningSample.shape),
   /** What was picked on a photograph, measured; nothing is kept. */

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Caution } from './caution.ts'
+import { fasteningFound } from './fastening.ts'
 import { lineText, noteText, requiredLine } from './units.ts'
 import { type BodyStyle, howLearned, partState } from './words.ts'
 
@@ -27,6 +28,8 @@ export const partEntry = z.strictObject({
     .strictObject({ set: z.string().max(80).nullable(), reason: requiredLine })
     .nullable()
     .default(null),
+  /** Head, drive, thread, plating, mark and witness marks of fastenings, expected and found; null: not looked at so. */
+  fastening: fasteningFound.nullable().default(null),
   note: noteText,
 })
 export type PartEntry = z.infer<typeof partEntry>

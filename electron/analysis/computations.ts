@@ -20,6 +20,7 @@ import { answerIdentity } from './identity/answer-identity.ts'
 import { tellExactnessOf } from './identity/tell-exactness.ts'
 import { sharesAsked } from './identity/tell-shares.ts'
 import { originality } from './originality/originality.ts'
+import { compareFastening } from './sampling/compare-fastening.ts'
 import { boundJointOptions } from './sampling/joint-options.ts'
 import { supportOfParts } from './sampling/part-support.ts'
 import { seededSample } from './sampling/random-sample.ts'
@@ -50,6 +51,7 @@ export const compute: { readonly [N in ComputationName]: (input: ComputationInpu
   'date-code': readDateCode,
   'time-line': timeLine,
   odometer: odometerOrder,
+  fastening: compareFastening,
   'sample-bound': boundFromSample,
   'sample-size': sizeOfSample,
   'random-sample': seededSample,

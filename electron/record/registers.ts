@@ -102,9 +102,10 @@ export const registers: Registers<RegisterName> = {
       learned: 'text',
       exhibits: 'list',
       countsWith: 'list',
+      fastening: 'list',
       note: 'text',
     },
-    readsAs: { countsWith: null },
+    readsAs: { countsWith: null, fastening: null },
   },
   weights: {
     table: 'own_weights',

@@ -2,6 +2,7 @@ import type { CoatingCar } from '../../shared-types/coating-car.ts'
 import type { CoatingChange } from '../../shared-types/coating-change.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
 import type { ComputationOutput, SpotSummary } from '../../shared-types/computations.ts'
+import type { FasteningCompared } from '../../shared-types/fastening.ts'
 import type { KeptSample } from '../../shared-types/fastening-sample.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Judgement } from '../../shared-types/judgement.ts'
@@ -12,6 +13,7 @@ import type { RecordView } from '../../shared-types/record.ts'
 import type { KeptTape } from '../../shared-types/tape-answer.ts'
 import type { TimeLineView } from '../../shared-types/time-line-view.ts'
 import { rustGrade } from '../analysis/grades/rust-grade.ts'
+import { compareFastening } from '../analysis/sampling/compare-fastening.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
 import { coatingCar } from './coating-car.ts'
 import { coatingChangesOf } from './coating-change.ts'
@@ -51,6 +53,8 @@ export interface Assessment {
   /** Measures on photographs, with their uncertainty and the tells they decide. */
   readonly photographMeasures: readonly KeptPicture[]
   readonly samples: readonly KeptSample[]
+  /** Fastenings expected against found. */
+  readonly fastenings: readonly ({ readonly partId: string } & FasteningCompared)[]
   readonly spots: readonly ({ readonly spot: number; readonly panelId: string } & SpotSummary)[]
   readonly rustGrades: readonly ({
     readonly finding: number
@@ -80,6 +84,9 @@ export async function assess(program: Program): Promise<Assessment> {
     measurements: await keptTapes(record),
     photographMeasures: await keptPictures(record),
     samples: keptSamples(view),
+    fastenings: view.parts.flatMap(({ partId, fastening }) =>
+      fastening === null ? [] : [{ partId, ...compareFastening(fastening) }],
+    ),
     spots: view.spots.map((spot) => ({
       spot: spot.number,
       panelId: spot.panelId,

@@ -1,5 +1,6 @@
 import type { FasteningAnswer, FasteningSample } from '../../shared-types/fastening-sample.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
+import { compareFastening } from '../analysis/sampling/compare-fastening.ts'
 import { seededSample } from '../analysis/sampling/random-sample.ts'
 import { boundFromSample, sizeOfSample } from '../analysis/sampling/sample-bound.ts'
 import type { UseCases } from './program.ts'
@@ -32,6 +33,7 @@ export function sampleFastenings(asked: FasteningSample): FasteningAnswer {
   }
 }
 
-export const fasteningUseCases: Pick<UseCases, 'parts.sample'> = {
+export const fasteningUseCases: Pick<UseCases, 'parts.sample' | 'parts.fastening'> = {
   'parts.sample': async (_program, asked) => sampleFastenings(asked),
+  'parts.fastening': async (_program, asked) => compareFastening(asked),
 }

@@ -2,6 +2,7 @@ import { stringify } from 'csv-stringify/sync'
 import type { RequestInput } from '../../shared-types/contract.ts'
 import { panelName } from '../../shared-types/panel.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import { compareFastening } from '../analysis/sampling/compare-fastening.ts'
 import { partDefinition } from '../sheets/parts-list.ts'
 import { panelNameIn, panelStateOf, panelsOfRecord } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
@@ -74,10 +75,11 @@ const rowsOf: { readonly [T in TableName]: (view: RecordView) => readonly Row[] 
       exhibits: exhibitMarks(exhibits),
     })),
   parts: (view) =>
-    view.parts.map(({ exhibits, countsWith, ...entry }) => ({
+    view.parts.map(({ exhibits, countsWith, fastening, ...entry }) => ({
       part: partDefinition(entry.partId)?.[view.commission.names] ?? '',
       ...entry,
       countsWith: countsWith === null ? '' : `${countsWith.set ?? 'none'}: ${countsWith.reason}`,
+      fastening: fastening === null ? '' : compareFastening(fastening).words,
       exhibits: exhibitMarks(exhibits),
     })),
   claims: (view) =>

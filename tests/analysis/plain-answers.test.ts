@@ -46,6 +46,12 @@ const questions: { readonly [N in ComputationName]: unknown } = {
     rules: [],
   },
   odometer: { readings: [{ id: 'a', when: day, value: 5, unit: 'km', label: 'a' }], figures: 5 },
+  fastening: {
+    expected: { head: 'hexagon', drive: '', thread: '', plating: '', mark: '' },
+    expectedBy: '',
+    found: { head: 'pan', drive: '', thread: '', plating: '', mark: '' },
+    witness: 'disturbed',
+  },
   'sample-bound': { looked: 12, found: 0, ofHowMany: 40, what: 'screws' },
   'sample-size': { ofHowMany: 40, atMost: 4 },
   'random-sample': { from: ['a', 'b'], draw: 1, seed: 's' },

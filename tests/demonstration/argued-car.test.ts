@@ -116,6 +116,14 @@ describe('the demonstration car', () => {
     expect(report).toContain('A tie: ')
   })
 
+  it('has wing bolts that are not the ones expected, and were undone', () => {
+    const [bolts] = told.fastenings
+    expect(bolts).toMatchObject({ partId: 'front-side-bolts', differs: 2 })
+    const kept = program.record().view().parts.find(({ partId }) => partId === 'front-side-bolts')?.fastening
+    expect(compute.fastening(computations.fastening.input.parse(kept)).words).toBe(bolts?.words)
+    expect(report).toContain('expected hexagon with washer face')
+  })
+
   it('has a badge that is contradicted', () => {
     expect(part('emblems').support?.high.supports).toBe('second')
     const { shown, anew } = supportAnew('emblems', 'sedge/badges')

@@ -105,6 +105,18 @@ describe('parts against their sheet, on screen', () => {
     await expect.poll(kept, { timeout: 20_000 }).toBeNull()
   })
 
+  it('compare a fastening with what is expected of it while it is typed', async () => {
+    await row('front-side-bolts').click()
+    const sheet = page.getByRole('complementary', { name: 'Part in hand' })
+    const section = sheet.getByRole('region', { name: 'Fastening' })
+    await section.getByText(/Differs: head hexagon, expected hexagon with washer face/).waitFor()
+    await section.getByLabel('Head, found').fill('hexagon with washer face')
+    await section.getByText(/Differs: plating zinc, expected cadmium. Agrees: head, drive, thread./).waitFor()
+    expect(await section.textContent()).toMatch(/witness marks are disturbed/)
+    expect(await violations()).toEqual([])
+    await sheet.getByRole('button', { name: 'Throw away what was typed' }).click()
+  })
+
   it('do all this without a fault', () => {
     expect(faults).toEqual([])
   })

@@ -270,6 +270,7 @@ export function recordFixture(more: Partial<RecordView> = {}): RecordView {
         learned: 'seen',
         exhibits: [2],
         countsWith: null,
+        fastening: null,
         note: '',
       },
     ],

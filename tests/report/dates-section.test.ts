@@ -22,6 +22,7 @@ describe.skipIf(!has('pdftotext'))('the section of dates', () => {
         learned: 'seen',
         exhibits: [],
         countsWith: null,
+        fastening: null,
         note: '',
       },
     ],

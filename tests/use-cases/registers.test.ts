@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { assess } from '../../electron/use-cases/assess.ts'
 import type { ClaimDraft } from '../../shared-types/claim.ts'
 import type { CorrectionDraft } from '../../shared-types/correction.ts'
 import type { ExhibitDraft } from '../../shared-types/exhibit.ts'
@@ -68,6 +69,7 @@ const part: PartEntry = {
   learned: 'seen',
   exhibits: [],
   countsWith: null,
+  fastening: null,
   note: '',
 }
 const spot: SpotDraft = {
@@ -165,6 +167,23 @@ describe('the rest', () => {
     expect((await survey.refusal('part.set', { entry: { ...part, partId: 'wings' } })).field).toBe('entry.partId')
     const hood = { ...part, partId: 'folding-roof-cloth' }
     expect((await survey.refusal('part.set', { entry: hood })).message).toContain('hood cloth')
+  })
+
+  it('fastenings keep what was expected and found, and are compared in the assessment; undone, nothing is left', async () => {
+    const blank = { head: '', drive: '', thread: '', plating: '', mark: '' }
+    const fastening = {
+      expected: { ...blank, plating: 'cadmium' },
+      expectedBy: 'the right wing',
+      found: { ...blank, plating: 'zinc' },
+      witness: 'disturbed',
+    } as const
+    await survey.ask('part.set', { entry: { ...part, partId: 'front-side-bolts', fastening } })
+    const { fastenings } = await assess(survey.program)
+    expect(fastenings).toMatchObject([{ partId: 'front-side-bolts', differs: 1 }])
+    expect(await survey.ask('parts.fastening', fastening)).toMatchObject({ words: fastenings[0]?.words })
+    expect((await survey.ask('record.view', {})).parts[0]?.fastening).toEqual(fastening)
+    await survey.ask('journal.undo', {})
+    expect((await assess(survey.program)).fastenings).toEqual([])
   })
 
   it('readings are taken with a gauge that is there', async () => {

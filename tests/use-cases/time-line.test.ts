@@ -166,6 +166,7 @@ const part = (partId: string, more: Partial<PartEntry>): PartEntry => ({
   learned: 'seen',
   exhibits: [],
   countsWith: null,
+  fastening: null,
   note: '',
   ...more,
 })

@@ -1,3 +1,4 @@
+import { compareFastening } from '../../analysis/sampling/compare-fastening.ts'
 import type { Composer } from '../layout/composer.ts'
 import { gap, type Piece } from '../layout/flow.ts'
 import { keptTogether, LINES_BESIDE_HEAD } from '../layout/table.ts'
@@ -56,8 +57,13 @@ function partsTable(composer: Composer): Piece[] {
             cell(entry.state, styles.cellStrong),
             readAs(entry.numberAsRead, entry.dateAsRead, entry.marks),
             cell(
-              [entry.expected === '' ? '' : `expected: ${entry.expected}`, entry.note].filter(Boolean).join('. ') ||
-                '—',
+              [
+                entry.expected === '' ? '' : `expected: ${entry.expected}`,
+                entry.note,
+                entry.fastening === null ? '' : `Fastening: ${compareFastening(entry.fastening).words}`,
+              ]
+                .filter(Boolean)
+                .join('. ') || '—',
             ),
             [...cell(`${entry.learned}; `), ...composer.exhibits(entry.exhibits)],
           ],

@@ -13,6 +13,7 @@ import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { change } from '../../store/ask.ts'
 import { AgainstTheSheet } from './AgainstTheSheet.tsx'
 import { CountsWithFields } from './CountsWithFields.tsx'
+import { FasteningFields } from './FasteningFields.tsx'
 import { groupWords, type PartRow } from './part-rows.ts'
 
 const stateKeys: readonly KeyedChoice<PartState>[] = [
@@ -53,6 +54,7 @@ const entryFor = ({ entry, definition }: PartRow): PartEntry =>
     learned: 'seen',
     exhibits: [],
     countsWith: null,
+    fastening: null,
     note: '',
   }
 
@@ -114,6 +116,9 @@ export function PartSheet({ row, expectation, noExpectation, readOnly, at, onSte
       <ChoiceField label="How learned" choices={howLearned.options} {...field('learned')} />
       <ExhibitPicker label="Exhibits" {...field('exhibits')} />
       <NoteField label="Note" {...field('note')} />
+      {row.definition.group === 'fastenings' ? (
+        <FasteningFields value={entry.draft.fastening} onChange={(fastening) => entry.set({ fastening })} />
+      ) : null}
       <CountsWithFields
         listed={row.definition.travelsWith}
         value={entry.draft.countsWith}

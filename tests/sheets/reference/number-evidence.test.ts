@@ -229,6 +229,7 @@ numbers:
     learned,
     exhibits: [],
     countsWith: null,
+    fastening: null,
     note: '',
   })
   const answeredBy = (carNumbers: readonly CarNumber[], parts: readonly PartEntry[]) => {
