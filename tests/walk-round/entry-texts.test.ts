@@ -6,6 +6,7 @@ import {
   lengthText,
   typedNumber,
 } from '../../renderer/parts-of-page/figure-text.ts'
+import { heldTogether } from '../../renderer/parts-of-page/held-together.ts'
 import { extentStands, gradeText, rustGrade } from '../../renderer/places/walk-round/finding-draft.ts'
 import { findingKeys, metalKeys, paintKeys } from '../../renderer/places/walk-round/keyed-words.ts'
 import { findingKind, metalState, paintState } from '../../shared-types/words.ts'
@@ -79,5 +80,23 @@ describe('grades', () => {
     const point = { u: 0, v: 0 }
     expect(extentStands({ view: 'left', shape: 'area', points: [point, point] })).toBe(false)
     expect(extentStands({ view: 'left', shape: 'line', points: [point, point] })).toBe(true)
+  })
+})
+
+describe('typed words with quantities in them', () => {
+  const held = (typed: string) => heldTogether(typed).replaceAll('\u00a0', '_')
+
+  it('are broken at no space within a quantity', () => {
+    expect(held('Wheelbase left 2 498 ± 4 mm; the sheet gives 2 500.')).toBe(
+      'Wheelbase left 2_498_±_4_mm; the sheet gives 2_500.',
+    )
+    expect(held('1 030 to 1 910 µm (readings R 6 and R 7), chance 18 %, 22 ± 1 mm (k = 2)')).toBe(
+      '1_030 to 1_910_µm (readings R_6 and R_7), chance 18_%, 22_±_1_mm (k_=_2)',
+    )
+  })
+
+  it('and at every other one', () => {
+    for (const typed of ['two 1960 wings, 12 in all of 40 made', 'stamped 17 20934', 'in 1960 4000 were made'])
+      expect(heldTogether(typed)).toBe(typed)
   })
 })

@@ -38,7 +38,9 @@ export function ChainCheck({ journalNumber, times, onVerify }: ChainCheckProps) 
         {said ?? 'Not checked since this place was opened.'}
       </p>
       <ProblemNote problem={problem} />
-      <p className="edition-hash figures">SHA-256 of the newest entry {newest.value?.entries[0]?.hash ?? 'none'}</p>
+      <p className="edition-hash">
+        SHA-256 of the newest entry <span className="figures">{newest.value?.entries[0]?.hash ?? 'none'}</span>
+      </p>
     </Section>
   )
 }

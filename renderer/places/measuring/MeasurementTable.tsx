@@ -1,5 +1,6 @@
 import type { Exhibit, Measurement } from '../../../shared-types/exhibit.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
+import { heldTogether } from '../../parts-of-page/held-together.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
@@ -50,7 +51,7 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
           cell: ({ exhibit, measurement }) => (
             <>
               {measurement.what}
-              <span className="under-line">{exhibit.caption}</span>
+              <span className="under-line">{heldTogether(exhibit.caption)}</span>
             </>
           ),
         },
@@ -70,7 +71,7 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
           head: 'method and instrument',
           cell: ({ measurement }) => (
             <>
-              {measurement.method === '' ? 'method not stated' : measurement.method}
+              {measurement.method === '' ? 'method not stated' : heldTogether(measurement.method)}
               <span className="under-line">
                 {measurement.instrument === '' ? 'instrument not stated' : measurement.instrument}
               </span>
@@ -88,7 +89,7 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
           cell: ({ exhibit }) => (
             <>
               {exhibit.madeBy === '' ? 'by whom not stated' : exhibit.madeBy}
-              <span className="under-line">{timeText(exhibit.addedAt)}</span>
+              <span className="under-line quantity">{timeText(exhibit.addedAt)}</span>
             </>
           ),
         },

@@ -1,4 +1,5 @@
 import type { Exhibit } from '../../../shared-types/exhibit.ts'
+import { heldTogether } from '../../parts-of-page/held-together.ts'
 import { door } from '../../store/door.ts'
 
 /** Exhibits of the panel in hand: thumbnails in one row, their numbers and captions below. */
@@ -16,7 +17,7 @@ export function ExhibitRow({ exhibits }: { readonly exhibits: readonly Exhibit[]
             <img src={door().address(`exhibit/${exhibit.number}/thumbnail`)} alt={exhibit.caption} loading="lazy" />
           )}
           <p>
-            <span className="figures strong">{`E\u202f${exhibit.number}`}</span> {exhibit.caption}
+            <span className="figures strong">{`E\u202f${exhibit.number}`}</span> {heldTogether(exhibit.caption)}
           </p>
         </li>
       ))}

@@ -1,6 +1,7 @@
 import type { Finding } from '../../../shared-types/finding.ts'
 import type { LengthUnit } from '../../../shared-types/units.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
+import { heldTogether } from '../../parts-of-page/held-together.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { gradeText } from './finding-draft.ts'
 import { extentText, findingTitle, sizeText } from './finding-texts.ts'
@@ -25,7 +26,7 @@ function FindingFacts({ finding, unit }: { readonly finding: Finding; readonly u
       {facts.map(([word, value]) => (
         <div key={word}>
           <dt>{word}</dt>
-          <dd>{value}</dd>
+          <dd>{heldTogether(value)}</dd>
         </div>
       ))}
       {finding.exhibits.length === 0 ? null : (
@@ -67,7 +68,7 @@ export function FindingRows({ findings, unit }: FindingRowsProps) {
               <span className="figures">{`F\u202f${finding.number}`}</span>
               <span className="finding-words">
                 {finding.dangerous ? <em className="dangerous">tell the owner at once. </em> : null}
-                {findingTitle(finding)}
+                {heldTogether(findingTitle(finding))}
               </span>
               {isOpen ? null : <span className="quiet">{finding.severity}</span>}
             </button>
