@@ -113,7 +113,7 @@ describe('parts against their sheet, on screen', () => {
     await section.getByLabel('Head, found').fill('hexagon with washer face')
     await section.getByText(/Differs: plating zinc, expected cadmium. Agrees: head, drive, thread./).waitFor()
     expect(await section.textContent()).toMatch(/witness marks are disturbed/)
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await sheet.getByRole('button', { name: 'Throw away what was typed' }).click()
   })
 
