@@ -48,7 +48,7 @@ export function chainOf(
       decibans,
       decisive,
       exhibits: exhibitsOf(id, noted),
-      overturns: decibans === null || (after !== null && after > 0 !== after - decibans > 0),
+      overturns: decibans !== null && after !== null && after > 0 !== after - decibans > 0,
     }))
     .toSorted((one, other) => weight(other) - weight(one))
 }

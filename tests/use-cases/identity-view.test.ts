@@ -124,6 +124,15 @@ describe('the demonstration car', () => {
       expect(bits(dated, key)).toBeLessThanOrEqual(bits(view, key) + 1e-9)
   })
 
+  it('says of each step what it rests on, and whether without it alone the conclusion would turn', async () => {
+    const chain = variable(view, 'series')?.because ?? []
+    expect(chain.some(({ exhibits }) => exhibits.length > 0)).toBe(true)
+    for (const { id, overturns } of chain.filter((step) => step.decibans !== null && !step.id.startsWith('number '))) {
+      const without = await identityOf(program.record(), { setAside: { tells: [id], numbers: [] }, chainsOf: [] })
+      expect(now(without, 'series', 'sedge') > 0.5, id).toBe(!overturns)
+    }
+  })
+
   it('answers what-if without keeping it, and retracting restores', async () => {
     const before = program.record().view().journalNumber
     const tried = await identityOf(program.record(), { whatIf: [saw('loom-bracket', 'one-hole')], chainsOf: [] })

@@ -6,8 +6,10 @@ const MOST_STEPS = 8
 /** Decibans across half the bar of a chain. */
 const BAR_DECIBANS = 30
 
-/** What would overturn a conclusion: the steps without which it would turn, each alone. */
+/** What would overturn a conclusion: the steps without which it would turn, each alone, or which alone settle it. */
 function overturnWords(steps: readonly ChainStep[]): string {
+  const settling = steps.filter(({ decisive }) => decisive !== null).map(({ words }) => words)
+  if (settling.length > 0) return `It would be settled no longer if this were not so: ${settling.join('; or ')}.`
   const alone = steps.filter(({ overturns }) => overturns).map(({ words }) => words)
   return alone.length === 0
     ? 'No one of these would overturn it alone.'
