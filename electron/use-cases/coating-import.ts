@@ -4,6 +4,7 @@ import type { RequestInput } from '../../shared-types/contract.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import { thousands } from '../../shared-types/thousands.ts'
 import { guessedMapping, readLine } from '../analysis/coating/pasted-columns.ts'
 import { boundsOf, flattened, isInside } from '../figures/cubic-path.ts'
 import { readOutline } from '../figures/path-text.ts'
@@ -122,7 +123,7 @@ function notesOn(spots: readonly PastedSpot[]): string[] {
 function problemWith(lines: number, spots: number, { columns }: ColumnMapping): string | null {
   if (lines === 0) return 'There is no line of readings in this text.'
   if (lines > MOST_SPOTS)
-    return `There are ${lines.toLocaleString('en')} lines, and ${MOST_SPOTS.toLocaleString('en')} go in at a time: import one panel at a time, or take every tenth line of a scan.`
+    return `There are ${thousands(String(lines))} lines, and ${thousands(String(MOST_SPOTS))} go in at a time: import one panel at a time, or take every tenth line of a scan.`
   if (!columns.includes('reading')) return 'Say which column holds the readings.'
   if (columns.includes('across') !== columns.includes('down'))
     return 'A place needs two columns, across and down: name both, or leave both out.'

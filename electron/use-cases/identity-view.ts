@@ -9,6 +9,7 @@ import type { Observation } from '../../shared-types/observation.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { enfsiSupportBands } from '../../shared-types/support-scale.ts'
+import { thousands } from '../../shared-types/thousands.ts'
 import type { CarRecord } from '../record/car-record.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { computeAside } from './computing/compute-aside.ts'
@@ -28,13 +29,11 @@ import { type SheetsOfRecord, sheetsOfRecord } from './sheets-of-record.ts'
 const NO_SHEET =
   'No reference sheet is in this record. Take one in that speaks of this car, and the program says what the car can still be.'
 
-/** A whole number with its thousands apart; by hand, since the tables of languages take long to load at the start. */
-const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',')
-
 /** The published scale as a line, so that every word stands beside its band. */
 export const SUPPORT_SCALE = `Likelihood ratios after ENFSI 2015: ${enfsiSupportBands
   .map(
-    ({ from, to, words }) => `${words} ${to === null ? `over ${grouped(from)}` : `${grouped(from)} to ${grouped(to)}`}`,
+    ({ from, to, words }) =>
+      `${words} ${to === null ? `over ${thousands(String(from))}` : `${thousands(String(from))} to ${thousands(String(to))}`}`,
   )
   .join('; ')}.`
 

@@ -1,15 +1,14 @@
+import { thousands } from '../../shared-types/thousands.ts'
 import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
 
-/** Thin and unbreakable: between thousands, and between a figure and its unit. */
+/** Thin and unbreakable: between a figure and its unit. */
 const THIN = '\u202f'
 const MINUS = '\u2212'
 
 /** A number as printed: thin space between thousands from four figures on, a true minus, a point for the decimals. */
 export function figureText(value: number, decimals = 0): string {
-  const [whole = '0', part] = Math.abs(value).toFixed(decimals).split('.')
-  const grouped = whole.replace(/\B(?=(\d{3})+(?!\d))/g, THIN)
-  const isZero = Number(whole) === 0 && (part === undefined || Number(part) === 0)
-  return `${value < 0 && !isZero ? MINUS : ''}${grouped}${part === undefined ? '' : `.${part}`}`
+  const size = Math.abs(value).toFixed(decimals)
+  return `${value < 0 && Number(size) !== 0 ? MINUS : ''}${thousands(size)}`
 }
 
 /** A length in the chosen unit, from millimetres: whole millimetres, or inches to a hundredth unless told otherwise. */

@@ -1,4 +1,5 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import type { CoatingField } from './drawn-panel.ts'
 import { fieldPrior } from './field-prior.ts'
 import {
@@ -80,7 +81,8 @@ export function whyNoCoverage({ readings, assessedMm2 }: ExtentQuestion, extent:
 }
 
 /** An extent to three significant figures. */
-export const shownExtent = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 3 })
+export const shownExtent = (value: number): string =>
+  thousands(value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false }))
 
 /** The answer when nothing of the panel can be read: not assessed, and nothing said of filler. */
 export function answerWithoutNodes({ nodes, readings }: CoatingFieldInput): CoatingFieldAnswer {

@@ -1,4 +1,5 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import type { CoatingField } from './drawn-panel.ts'
 import type { WorthwhileSpot } from './next-reading.ts'
 
@@ -45,4 +46,5 @@ function stoppingWords(spots: readonly WorthwhileSpot[], { low, high }: CoatingF
   return `Another ${STEPS_AHEAD} readings at the best places would narrow the interval of the volume from ${shown(width)} cm³ to about ${shown(width * Math.sqrt(left))} cm³.`
 }
 
-const shown = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 2 })
+const shown = (value: number): string =>
+  thousands(value.toLocaleString('en', { maximumSignificantDigits: 2, useGrouping: false }))

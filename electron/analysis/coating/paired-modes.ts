@@ -1,3 +1,4 @@
+import { thousands } from '../../../shared-types/thousands.ts'
 import { normalProbability } from '../statistics/normal-distribution.ts'
 
 /** A spot of a panel in one mode of the gauge: what was read there, and the standard uncertainty of it. */
@@ -90,5 +91,4 @@ const said = ({ kind, um }: ModeSpot): string =>
 const ends = ({ um, standardUncertaintyUm }: ModeSpot): string =>
   `${rounded(um - 1.645 * standardUncertaintyUm)} to ${rounded(um + 1.645 * standardUncertaintyUm)}`
 
-const rounded = (um: number): string =>
-  (um >= 1000 ? Math.round(um / 10) * 10 : Math.round(um)).toLocaleString('en').replaceAll(',', '\u202f')
+const rounded = (um: number): string => thousands(String(um >= 1000 ? Math.round(um / 10) * 10 : Math.round(um)))

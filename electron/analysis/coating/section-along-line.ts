@@ -1,6 +1,7 @@
 import type { CoatingFieldInput } from '../../../shared-types/coating.ts'
 import type { CoatingSectionAnswer, CoatingSectionInput, SectionLine } from '../../../shared-types/coating-section.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import { seededDraw } from '../sampling/seeded-draws.ts'
 import { normalQuantile } from '../statistics/quantiles.ts'
 import { fieldPrior } from './field-prior.ts'
@@ -139,7 +140,7 @@ function sectionWords(places: CoatingSectionAnswer['places'], lengthMm: number):
   if (first === undefined)
     return 'Nothing along this line was assessed: it lies beside the panel, or where no gauge reads.'
   const thickest = read.reduce((most, place) => (place.um.middle > most.um.middle ? place : most), first)
-  const whole = (value: number): string => Math.round(value).toLocaleString('en')
+  const whole = (value: number): string => thousands(String(Math.round(value)))
   const { low, middle, high } = thickest.um
   const blank = places.length - read.length
   const left =

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { combinedUncertainty } from '../../../shared-types/measuring.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import { studentQuantile } from './quantiles.ts'
 import { standardUncertainty } from './uncertainty-sources.ts'
 
@@ -40,4 +41,5 @@ export function coverageFactor(coverage: number, degreesOfFreedom: number): numb
   return studentQuantile((1 + coverage) / 2, Math.max(1, Math.floor(degreesOfFreedom)))
 }
 
-const short = (value: number): string => value.toLocaleString('en', { maximumSignificantDigits: 3 })
+const short = (value: number): string =>
+  thousands(value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false }))

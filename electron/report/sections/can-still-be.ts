@@ -1,5 +1,6 @@
 import type { ClaimOutlook } from '../../../shared-types/identity-more.ts'
 import type { ClaimView, IdentityView, NumberReadView, VariableView } from '../../../shared-types/identity-view.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Piece } from '../layout/flow.ts'
 import { styles } from '../layout/text-style.ts'
@@ -17,7 +18,7 @@ export function composeCanStillBe(composer: Composer): void {
   composer.block({ title: 'On what grounds' }, (owner) => [
     ...composer.text(
       owner,
-      `Computed exactly from ${identity.sheets.map(({ title, edition }) => `${title}, edition ${edition}`).join('; ')}, frozen in the record, and from ${looked(identity).length} of ${identity.tells.length} tells looked at. The rules allow ${grouped(identity.legalBuilds)} builds; ${grouped(identity.buildsLeft)} of them could show what was seen.`,
+      `Computed exactly from ${identity.sheets.map(({ title, edition }) => `${title}, edition ${edition}`).join('; ')}, frozen in the record, and from ${looked(identity).length} of ${identity.tells.length} tells looked at. The rules allow ${thousands(identity.legalBuilds)} builds; ${thousands(identity.buildsLeft)} of them could show what was seen.`,
     ),
     ...(identity.problem === null ? [] : composer.text(owner, identity.problem)),
   ])
@@ -49,7 +50,6 @@ export function composeCanStillBe(composer: Composer): void {
 }
 
 const looked = ({ tells }: IdentityView) => tells.filter(({ observation }) => observation !== null)
-const grouped = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f')
 
 /** A weight as printed, never as certain when it is not. */
 function weight(share: number): string {

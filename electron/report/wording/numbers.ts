@@ -1,15 +1,14 @@
+import { thousands } from '../../../shared-types/thousands.ts'
 import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../../shared-types/units.ts'
 
-/** Narrow no-break space: between thousands, before units, inside references. */
+/** Narrow no-break space: before units, inside references. */
 export const NARROW = '\u202F'
 const MINUS = '\u2212'
 
 /** A number with narrow spaces between thousands, a true minus, and a fixed count of decimals. */
 export function figure(value: number, decimals = 0): string {
-  const [whole = '0', fraction] = Math.abs(value).toFixed(decimals).split('.')
-  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+(?!\d))/g, NARROW) : whole
   const negative = value < 0 && Number(value.toFixed(decimals)) !== 0
-  return `${negative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`
+  return `${negative ? MINUS : ''}${thousands(Math.abs(value).toFixed(decimals))}`
 }
 
 /** Decimals that leave an uncertainty two significant digits at most, one from 3 on (JCGM 100:2008, 7.2.6). */

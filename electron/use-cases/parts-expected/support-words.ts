@@ -1,4 +1,5 @@
 import type { SupportInWords } from '../../../shared-types/support-scale.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 
 /** Both ends of a range of support. */
 interface Ends {
@@ -13,13 +14,13 @@ const side = ({ supports }: SupportInWords): string =>
 function ratioText({ likelihoodRatio, decisive }: SupportInWords): string {
   if (decisive || likelihoodRatio === null) return 'without bound'
   const size = likelihoodRatio < 1 ? 1 / likelihoodRatio : likelihoodRatio
-  return `${size < 10 ? size.toFixed(1) : Math.round(size).toLocaleString('en')} to 1`
+  return `${size < 10 ? size.toFixed(1) : thousands(String(Math.round(size)))} to 1`
 }
 
 const bandText = ({ band }: SupportInWords): string =>
   band.to === null
-    ? `over ${band.from.toLocaleString('en')}`
-    : `${band.from.toLocaleString('en')} to ${band.to.toLocaleString('en')}`
+    ? `over ${thousands(String(band.from))}`
+    : `${thousands(String(band.from))} to ${thousands(String(band.to))}`
 
 const oneEnd = (end: SupportInWords): string =>
   end.supports === 'neither'

@@ -1,5 +1,6 @@
 import { memo, useCallback, useRef } from 'react'
 import type { IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
+import { thousands } from '../../../shared-types/thousands.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { BySource } from './BySource.tsx'
 import { ChainSteps } from './ChainSteps.tsx'
@@ -45,13 +46,11 @@ const VariableBlock = memo(function VariableBlock({ variable, open, onOpen }: Va
   )
 })
 
-const grouped = (digits: string): string => digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f')
-
 /** How many builds the rules allow, and how many of them could show what was seen. */
 const buildsWords = ({ legalBuilds, buildsLeft }: IdentityView): string =>
   buildsLeft === legalBuilds
-    ? `${grouped(legalBuilds)} builds the rules allow`
-    : `${grouped(buildsLeft)} of ${grouped(legalBuilds)} builds could show this`
+    ? `${thousands(legalBuilds)} builds the rules allow`
+    : `${thousands(buildsLeft)} of ${thousands(legalBuilds)} builds could show this`
 
 /** What the car can still be: every variable with the weight of its values, and what its likeliest rests on. */
 export function CanStillBe(props: {
