@@ -1,10 +1,10 @@
 import LineBreaker from 'linebreak'
+import { spacesInQuantities } from '../../../shared-types/spaces-in-quantities.ts'
 import { embeddingLevels, readsRightToLeft, visualOrder, withoutIsolates } from '../document/bidirectional.ts'
 import { type ShapedText, type ShippedFace, typeface } from '../document/typeface.ts'
 import { faceOfCharacter } from './face-of-character.ts'
 import type { TextStyle } from './text-style.ts'
 import { NON_JOINER, visibleText } from './visible-text.ts'
-import { placesInsideNumbers } from './whole-numbers.ts'
 
 /** A stretch of text in one style; `link` names the place of the report it leads to. */
 export interface Span {
@@ -95,13 +95,14 @@ function fill(filling: Filling, rich: Rich): void {
   const whole = spans.length === 1 && spans[0] !== undefined ? spans[0].text : spans.map(({ text }) => text).join('')
   const levels = readsRightToLeft(whole) ? embeddingLevels(whole) : null
   const hasUnseen = UNSEEN.test(whole)
-  const insideNumbers = placesInsideNumbers(whole)
+  const inQuantities = spacesInQuantities(whole)
   const breaker = new LineBreaker(whole)
   let spanIndex = 0
   let inSpan = 0
   let position = 0
   for (let found = breaker.nextBreak(); found !== null; found = breaker.nextBreak()) {
-    if (insideNumbers?.has(found.position) === true) continue
+    // A place where a line may end stands behind the space.
+    if (inQuantities.has(found.position - 1)) continue
     const slices: Slice[] = []
     while (position < found.position) {
       const span = spans[spanIndex]

@@ -1,19 +1,24 @@
 import { describe, expect, test } from 'vitest'
 import { breakLines, measure } from '../../electron/report/layout/line-breaking.ts'
 import { styles } from '../../electron/report/layout/text-style.ts'
-import { placesInsideNumbers } from '../../electron/report/layout/whole-numbers.ts'
+import { spacesInQuantities } from '../../shared-types/spaces-in-quantities.ts'
 
-const held = (text: string): number[] => [...(placesInsideNumbers(text) ?? [])].sort((a, b) => a - b)
+const held = (text: string): number[] => [...spacesInQuantities(text)].sort((a, b) => a - b)
 
 const linesOf = (text: string, widthMm: number): string[] =>
   breakLines([{ text, style: styles.text }], widthMm).map(({ parts }) => parts.map(({ words }) => words).join(''))
 
-describe('places inside a number', () => {
-  test('are those after the spaces between its thousands', () => {
-    expect(held('2 500')).toEqual([2])
-    expect(held('costs 12 040 000 in all')).toEqual([9, 13])
-    expect(held('2\u2009500')).toEqual([2])
-    expect(held('from 1 200 to 2 500.')).toEqual([7, 16])
+describe('spaces inside a number', () => {
+  test('are those between its thousands', () => {
+    expect(held('2 500')).toEqual([1])
+    expect(held('costs 12 040 000 in all')).toEqual([8, 12])
+    expect(held('2\u2009500')).toEqual([1])
+    expect(held('from 1 200 to 2 500.')).toEqual([6, 15])
+  })
+
+  test('and before its unit', () => {
+    expect(held('grown by 2 000 µm')).toEqual([10, 14])
+    expect(held('40 mm wide, 12 minor')).toEqual([2])
   })
 
   test('are none between a year and a count, a name and a number, or in a row of numbers', () => {
