@@ -1,27 +1,19 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { goToPlace, openBrowser, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  page.setDefaultTimeout(60_000)
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, { timeoutMs: 60_000 })
+  ;({ page, faults } = openedPage)
 }, 300_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const words = async (): Promise<string> => ((await page.getByRole('main').textContent()) ?? '').replaceAll(/\s+/g, ' ')
 const row = (part: string) => page.locator(`[data-key="${part}"]`)

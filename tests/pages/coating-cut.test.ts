@@ -1,30 +1,22 @@
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { goToPlace, settled } from './browser.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
+
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await (await browser.newContext({ reducedMotion: 'reduce' })).newPage()
-  await page.setViewportSize({ width: 1440, height: 900 })
-  page.setDefaultTimeout(30_000)
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration, { timeoutMs: 30_000, reducedMotion: 'reduce' })
+  ;({ page, faults } = openedPage)
   await goToPlace(page, '4', 'Coating')
   await page.getByRole('button', { name: /Left front wing/ }).click()
   await page.locator('.cut-drawing[role="img"]').waitFor({ timeout: 60_000 })
   await settled(page)
 }, 180_000)
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
 const words = async () => ((await page.locator('#working-area').textContent()) ?? '').replaceAll('\u202f', ' ')
 const down = () => page.getByLabel('First end, down, mm').inputValue()
@@ -32,7 +24,7 @@ const matrix = () => page.locator('.coating-map .moves').first().getAttribute('t
 
 it('cuts a panel with filler through its thickest place, and says by which rule', async () => {
   expect(await words()).toMatch(/Cut along a line\s*through the place where the middle of the field is thickest/)
-  expect(await words()).toMatch(/Thickest [\d,]+ mm from the first end: [\d,]+ µm, between [\d,]+ and [\d,]+ µm/)
+  expect(await words()).toMatch(/Thickest [\d ]+ mm from the first end: [\d ]+ µm, between [\d ]+ and [\d ]+ µm/)
   expect(await page.locator('.cut-reading').count()).toBeGreaterThan(0)
 })
 

@@ -1,40 +1,25 @@
-import axe from 'axe-core'
-import type { Browser, Page } from 'playwright'
+import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
-import { goToPlace, openBrowser, settled, watch } from './browser.ts'
+import { axeViolations } from './axe-violations.ts'
+import { goToPlace, settled } from './browser.ts'
 import { Keyboard } from './keyboard.ts'
-import { type StartedProgram, startOnDemonstration } from './started-program.ts'
+import { type OpenPage, openPage } from './open-page.ts'
+import { startOnDemonstration } from './started-program.ts'
 
-let program: StartedProgram
-let browser: Browser
+let openedPage: OpenPage
 let page: Page
-let faults: string[]
+let faults: readonly string[]
 
 beforeAll(async () => {
-  program = await startOnDemonstration()
-  browser = await openBrowser()
-  page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  faults = watch(page).faults
-  await page.goto(program.address)
-  await page.getByRole('navigation', { name: 'Places' }).waitFor()
+  openedPage = await openPage(startOnDemonstration)
+  ;({ page, faults } = openedPage)
   await goToPlace(page, '7', 'Judgement')
   await page.getByRole('heading', { name: 'Weights' }).waitFor({ timeout: 60_000 })
 }, 300_000)
 
-afterAll(async () => {
-  await browser?.close()
-  await program?.stop()
-})
+afterAll(() => openedPage?.close())
 
-const violations = async (): Promise<string[]> => {
-  await page.evaluate(axe.source)
-  return page.evaluate(async () => {
-    const { axe: engine } = window as unknown as { axe: typeof axe }
-    const { violations: found } = await engine.run(document, { resultTypes: ['violations'] })
-    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
-  })
-}
 const section = () => page.getByRole('region', { name: 'Weights' })
 
 describe.sequential('a weight of the user’s own', () => {
@@ -53,7 +38,7 @@ describe.sequential('a weight of the user’s own', () => {
     await keys.write('2.5')
     await keys.press('Tab')
     await keys.write('the side the buyer asks about')
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
     await keys.press('Control+Enter')
     await sheet.waitFor({ state: 'detached' })
     await section().getByText('× 2.5').waitFor()
@@ -64,7 +49,7 @@ describe.sequential('a weight of the user’s own', () => {
       /set by .+2026|set by .+\d{4}, \d\d:\d\d: the side the buyer asks about/,
     )
     expect(await section().textContent()).toContain('Without them the whole car stands at')
-    expect(await violations()).toEqual([])
+    expect(await axeViolations(page)).toEqual([])
   })
 
   it('is amended and withdrawn, and each step is undone', async () => {
