@@ -138,7 +138,7 @@ describe('a planted fault', () => {
     await page.evaluate(() => document.querySelector('#working-area > button:last-child')?.remove())
     expect(await axeViolations(page)).toEqual([])
     await page.evaluate(async () => {
-      const pale = await new CSSStyleSheet().replace('#working-area > h1 { color: #eee }')
+      const pale = await new CSSStyleSheet().replace('#working-area * { color: #eee }')
       document.adoptedStyleSheets = [...document.adoptedStyleSheets, pale]
     })
     expect(await axeViolations(page)).toEqual([expect.stringContaining('color-contrast')])
