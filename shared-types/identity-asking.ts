@@ -8,9 +8,10 @@ export const settledQuestion = z.discriminatedUnion('about', [
 ])
 export type SettledQuestion = z.infer<typeof settledQuestion>
 
-/** What of a record is left out of one answer: observations by their tell, numbers on the car by their row. */
+/** What of a record is left out of one answer: observations by their tell, numbers by their row in the list or the part they stand on. */
 export const setAside = z.strictObject({
   tells: z.array(z.string().max(161)).max(500),
   numbers: z.array(z.number().int().positive()).max(500),
+  parts: z.array(z.string().max(80)).max(500),
 })
 export type SetAside = z.infer<typeof setAside>

@@ -1,4 +1,5 @@
 import type { CarNumber } from '../../shared-types/car.ts'
+import type { SetAside } from '../../shared-types/identity-asking.ts'
 import { type PartEntry, partBase } from '../../shared-types/part.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import type { NameChoice } from '../../shared-types/words.ts'
@@ -69,7 +70,11 @@ function numberOnPart(entry: PartEntry, numbers: readonly CompiledNumber[]): Com
 
 /** Numbers of a record: its list of them, and what was read on parts. */
 export type RowsWithNumbers = Pick<RecordView, 'carNumbers'> &
-  Partial<Pick<RecordView, 'parts'>> & { readonly commission?: { readonly names: NameChoice } }
+  Partial<Pick<RecordView, 'parts'>> & {
+    readonly commission?: { readonly names: NameChoice }
+    /** Numbers left out of an answer; one of the list is then left out also where it stands on a part. */
+    readonly aside?: Pick<SetAside, 'numbers' | 'parts'>
+  }
 
 interface Found {
   readonly of: CompiledNumber
@@ -80,7 +85,10 @@ interface Found {
  * Numbers with the sheets' word for what they are. One read on a part and one of the list that are the same number of the
  * car count once: where the list has it, what was read on the part adds nothing, alike or not, since the same marks were read.
  */
-function foundIn({ carNumbers, parts = [], commission }: RowsWithNumbers, numbers: readonly CompiledNumber[]): Found[] {
+function foundIn(
+  { carNumbers, parts = [], commission, aside = { numbers: [], parts: [] } }: RowsWithNumbers,
+  numbers: readonly CompiledNumber[],
+): Found[] {
   const found = new Map<string, Found>()
   const take = (of: CompiledNumber, row: NumberRow) => {
     const key = `${of.key} ${plainNumber(row.asRead, of.number)}`
@@ -88,17 +96,19 @@ function foundIn({ carNumbers, parts = [], commission }: RowsWithNumbers, number
     if (known === undefined) found.set(key, { of, rows: [row] })
     else known.rows.push(row)
   }
+  const listed = new Set<CompiledNumber>()
   for (const row of carNumbers) {
     const of = row.asRead.trim() === '' || !readOnCar.has(row.howRead) ? null : numberOf(row, numbers)
+    if (of === null) continue
+    listed.add(of)
     const { asRead, howRead, number, exhibits } = row
     const mark = rowMark('carNumbers', number)
-    if (of !== null) take(of, { asRead, howRead, mark, carNumber: number, partId: null, exhibits })
+    if (!aside.numbers.includes(number)) take(of, { asRead, howRead, mark, carNumber: number, partId: null, exhibits })
   }
-  const listed = new Set([...found.values()].map(({ of }) => of))
   for (const entry of parts) {
     const { partId, numberAsRead: asRead, exhibits } = entry
     const of = asRead.trim() === '' || !learnedOnCar.has(entry.learned) ? null : numberOnPart(entry, numbers)
-    if (of === null || listed.has(of)) continue
+    if (of === null || listed.has(of) || aside.parts.includes(partId)) continue
     const mark = partDefinition(partId)?.[commission?.names ?? 'uk'] ?? partId
     take(of, { asRead, howRead: 'read on the part', mark, carNumber: null, partId, exhibits })
   }

@@ -54,16 +54,16 @@ const nothing = {
 /** What is tried on a record and not kept. */
 type Tried = Pick<AskedOfIdentity, 'whatIf' | 'setAside'>
 
-/** Observations and numbers as recorded, without those set aside, and with those asked about in their place. */
+/** Observations as recorded, without those set aside, and with those asked about in their place; and what else is set aside. */
 function standing(
-  { observations, carNumbers }: Pick<NotedForIdentity, 'observations' | 'carNumbers'>,
-  { whatIf = [], setAside = { tells: [], numbers: [] } }: Tried,
-): Pick<NotedForIdentity, 'observations' | 'carNumbers'> {
+  { observations }: NotedForIdentity,
+  { whatIf = [], setAside = { tells: [], numbers: [], parts: [] } }: Tried,
+): Pick<NotedForIdentity, 'observations' | 'aside'> {
   const instead = new Map(whatIf.map((row) => [row.tell, row]))
   const gone = new Set([...setAside.tells, ...instead.keys()])
   return {
     observations: [...observations.filter(({ tell }) => !gone.has(tell)), ...instead.values()],
-    carNumbers: carNumbers.filter(({ number }) => !setAside.numbers.includes(number)),
+    aside: setAside,
   }
 }
 

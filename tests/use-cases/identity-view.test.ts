@@ -4,10 +4,13 @@ import { join } from 'node:path'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { identityOf } from '../../electron/use-cases/identity-view.ts'
 import { type RunningProgram, startProgram } from '../../electron/use-cases/running-program.ts'
+import type { SetAside } from '../../shared-types/identity-asking.ts'
 import type { IdentityView } from '../../shared-types/identity-view.ts'
 import type { Observation } from '../../shared-types/observation.ts'
 import { openDemonstration } from '../demonstration/made-once.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
+
+const nothingAside: SetAside = { tells: [], numbers: [], parts: [] }
 
 const saw = (tell: string, value: string, more: Partial<Observation> = {}): Observation => ({
   tell: `sedge/${tell}`,
@@ -128,9 +131,28 @@ describe('the demonstration car', () => {
     const chain = variable(view, 'series')?.because ?? []
     expect(chain.some(({ exhibits }) => exhibits.length > 0)).toBe(true)
     for (const { id, overturns } of chain.filter((step) => step.decibans !== null && !step.id.startsWith('number '))) {
-      const without = await identityOf(program.record(), { setAside: { tells: [id], numbers: [] }, chainsOf: [] })
+      const without = await identityOf(program.record(), {
+        setAside: { tells: [id], numbers: [], parts: [] },
+        chainsOf: [],
+      })
       expect(now(without, 'series', 'sedge') > 0.5, id).toBe(!overturns)
     }
+  })
+
+  it('does without a number set aside also where it stands on a part', async () => {
+    const tag = view.numbers.find(({ asRead }) => asRead === 'B2 5519')
+    expect(
+      program
+        .record()
+        .view()
+        .parts.map(({ numberAsRead }) => numberAsRead),
+    ).toContain('B2 5519')
+    const without = await identityOf(program.record(), {
+      setAside: { ...nothingAside, numbers: [...(tag?.rows ?? [])] },
+      chainsOf: [],
+    })
+    expect(without.numbers).toEqual(view.numbers.filter((number) => number !== tag))
+    expect(without.numbers).toHaveLength(view.numbers.length - 1)
   })
 
   it('answers what-if without keeping it, and retracting restores', async () => {
@@ -217,13 +239,13 @@ describe('a record without observations', () => {
     expect(read.numbers).toHaveLength(1)
     expect(now(read, 'built', 'm1960-04')).toBeGreaterThan(now(before, 'built', 'm1960-04') + 0.1)
     const journal = survey.program.record().view().journalNumber
-    const without = (setAside: { tells: string[]; numbers: number[] }) =>
-      survey.ask('identity.view', { whatIf: [], chainsOf: [], setAside })
-    expect(await without({ tells: [], numbers: [1] })).toEqual(before)
-    const tell = await without({ tells: ['sedge/stud-circle'], numbers: [] })
+    const without = (setAside: Partial<SetAside>) =>
+      survey.ask('identity.view', { whatIf: [], chainsOf: [], setAside: { ...nothingAside, ...setAside } })
+    expect(await without({ numbers: [1] })).toEqual(before)
+    const tell = await without({ tells: ['sedge/stud-circle'] })
     expect(tell.numbers).toHaveLength(1)
     expect(tell.tells.find(({ key }) => key === 'sedge/stud-circle')?.observation).toBeNull()
-    const more = await survey.ask('identity.more', { whatIf: [], setAside: { tells: [], numbers: [1] } })
+    const more = await survey.ask('identity.more', { whatIf: [], setAside: { ...nothingAside, numbers: [1] } })
     expect(more?.builds[0]?.share).not.toBe((await survey.ask('identity.more', { whatIf: [] }))?.builds[0]?.share)
     expect(survey.program.record().view().journalNumber).toBe(journal)
     expect(await ask()).toEqual(read)

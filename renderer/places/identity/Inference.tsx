@@ -84,7 +84,7 @@ export function Inference({ record }: { readonly record: RecordView }) {
         <div>
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <Contradictions conflicts={view.conflicts} repairs={view.repairs} />
-          <Numbers numbers={view.numbers} onSetAside={trying ? whatIf.setNumbersAside : null} />
+          <Numbers numbers={view.numbers} onSetAside={trying ? whatIf.setNumberAside : null} />
           <ClaimsTested claims={record.claims} tested={view.claims} scale={view.scale} more={more} />
           <Rarity more={more} />
           {offer}
@@ -96,6 +96,9 @@ export function Inference({ record }: { readonly record: RecordView }) {
 
 /** What the weights on screen answer. */
 interface Settled {
-  readonly input: { readonly whatIf: Observation[]; readonly setAside: { tells: string[]; numbers: number[] } }
+  readonly input: {
+    readonly whatIf: Observation[]
+    readonly setAside: { tells: string[]; numbers: number[]; parts: string[] }
+  }
   readonly follows: unknown
 }

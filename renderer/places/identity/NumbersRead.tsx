@@ -1,6 +1,8 @@
+import type { SetAside } from '../../../shared-types/identity-asking.ts'
 import type { NumberReadView } from '../../../shared-types/identity-view.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { usePartNames } from '../../store/part-names.ts'
 
 const weighed = ({ counts, standsFor }: NumberReadView): string => {
   if (!counts) return 'Too unlike the form to be weighed.'
@@ -12,9 +14,10 @@ const weighed = ({ counts, standsFor }: NumberReadView): string => {
 export function NumbersRead(props: {
   readonly numbers: readonly NumberReadView[]
   /** Sets one aside while answers are tried; null otherwise. */
-  readonly onSetAside: ((rows: readonly number[]) => void) | null
+  readonly onSetAside: ((readAt: Pick<SetAside, 'numbers' | 'parts'>) => void) | null
 }) {
   const { numbers, onSetAside } = props
+  const nameOfPart = usePartNames()
   if (numbers.length === 0) return null
   return (
     <Section
@@ -29,7 +32,7 @@ export function NumbersRead(props: {
               <ReferenceLink key={row} reference={{ kind: 'carNumber', key: String(row) }} />
             ))}
             {number.parts.map((part) => (
-              <ReferenceLink key={part} reference={{ kind: 'part', key: part }} words="part" />
+              <ReferenceLink key={part} reference={{ kind: 'part', key: part }} words={nameOfPart(part)} />
             ))}
           </span>
           <span>
@@ -50,7 +53,11 @@ export function NumbersRead(props: {
               {weighed(number)} {number.source}
             </span>
             {onSetAside === null ? null : (
-              <button type="button" className="action-key" onClick={() => onSetAside(number.rows)}>
+              <button
+                type="button"
+                className="action-key"
+                onClick={() => onSetAside({ numbers: [...number.rows], parts: [...number.parts] })}
+              >
                 set aside
               </button>
             )}

@@ -1,4 +1,6 @@
+import type { ReactNode } from 'react'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
+import { usePartNames } from '../../store/part-names.ts'
 import type { WhatIf } from './use-what-if.ts'
 
 interface WhatIfLineProps {
@@ -9,34 +11,43 @@ interface WhatIfLineProps {
 /** Whether answers are tried and not kept, how many were, and what is set aside, each to be put back. */
 export function WhatIfLine({ whatIf, nameOfTell }: WhatIfLineProps) {
   const { trying, turn, tried, setAside, putBack } = whatIf
+  const nameOfPart = usePartNames()
   return (
     <>
       <label className="what-if">
         <input type="checkbox" checked={trying} onChange={(event) => turn(event.target.checked)} />
         What if: answers are tried and not kept{tried.length === 0 ? '' : `; ${tried.length} tried`}
       </label>
-      {setAside.tells.length + setAside.numbers.length === 0 ? null : (
+      {Object.values(setAside).every(({ length }) => length === 0) ? null : (
         <ul className="set-aside" aria-label="Set aside">
           {setAside.tells.map((tell) => (
-            <li key={tell}>
-              <span>set aside: {nameOfTell(tell)}</span>
-              <button type="button" className="action-key" onClick={() => putBack({ tell })}>
-                put back
-              </button>
-            </li>
+            <Aside key={tell} onPutBack={() => putBack({ tells: [tell] })}>
+              {nameOfTell(tell)}
+            </Aside>
           ))}
           {setAside.numbers.map((number) => (
-            <li key={number}>
-              <span>
-                set aside: number <ReferenceLink reference={{ kind: 'carNumber', key: String(number) }} />
-              </span>
-              <button type="button" className="action-key" onClick={() => putBack({ number })}>
-                put back
-              </button>
-            </li>
+            <Aside key={number} onPutBack={() => putBack({ numbers: [number] })}>
+              number <ReferenceLink reference={{ kind: 'carNumber', key: String(number) }} />
+            </Aside>
+          ))}
+          {setAside.parts.map((part) => (
+            <Aside key={part} onPutBack={() => putBack({ parts: [part] })}>
+              number on <ReferenceLink reference={{ kind: 'part', key: part }} words={nameOfPart(part)} />
+            </Aside>
           ))}
         </ul>
       )}
     </>
+  )
+}
+
+function Aside({ children, onPutBack }: { readonly children: ReactNode; readonly onPutBack: () => void }) {
+  return (
+    <li>
+      <span>set aside: {children}</span>
+      <button type="button" className="action-key" onClick={onPutBack}>
+        put back
+      </button>
+    </li>
   )
 }

@@ -13,11 +13,16 @@ export interface WhatIf {
   readonly say: (said: Observation) => void
   /** Takes back what was tried of a tell; where nothing was, sets aside what is recorded of it. */
   readonly withdraw: (tell: string) => void
-  readonly setNumbersAside: (numbers: readonly number[]) => void
-  readonly putBack: (what: { readonly tell: string } | { readonly number: number }) => void
+  /** Sets a number aside, wherever it was read. */
+  readonly setNumberAside: (readAt: Pick<SetAside, 'numbers' | 'parts'>) => void
+  readonly putBack: (what: Partial<SetAside>) => void
 }
 
-const nothing: SetAside = { tells: [], numbers: [] }
+const nothing: SetAside = { tells: [], numbers: [], parts: [] }
+
+const union = <Each>(one: readonly Each[], other: readonly Each[]): Each[] => [...new Set([...one, ...other])]
+const without = <Each>(one: readonly Each[], other: readonly Each[] = []): Each[] =>
+  one.filter((each) => !other.includes(each))
 
 /** Observations tried, and observations and numbers set aside, without a word of it in the record. */
 export function useWhatIf(): WhatIf {
@@ -37,24 +42,28 @@ export function useWhatIf(): WhatIf {
   )
   const withdraw = useCallback((tell: string) => {
     if (now.current.some((row) => row.tell === tell)) setTried((before) => before.filter((row) => row.tell !== tell))
-    else setSetAside((before) => ({ ...before, tells: [...before.tells.filter((other) => other !== tell), tell] }))
+    else setSetAside((before) => ({ ...before, tells: union(before.tells, [tell]) }))
   }, [])
-  const setNumbersAside = useCallback(
-    (numbers: readonly number[]) =>
-      setSetAside((before) => ({ ...before, numbers: [...new Set([...before.numbers, ...numbers])] })),
+  const setNumberAside = useCallback<WhatIf['setNumberAside']>(
+    ({ numbers, parts }) =>
+      setSetAside((before) => ({
+        ...before,
+        numbers: union(before.numbers, numbers),
+        parts: union(before.parts, parts),
+      })),
     [],
   )
   const putBack = useCallback<WhatIf['putBack']>(
-    (what) =>
-      setSetAside(({ tells, numbers }) =>
-        'tell' in what
-          ? { numbers, tells: tells.filter((tell) => tell !== what.tell) }
-          : { tells, numbers: numbers.filter((number) => number !== what.number) },
-      ),
+    (back) =>
+      setSetAside(({ tells, numbers, parts }) => ({
+        tells: without(tells, back.tells),
+        numbers: without(numbers, back.numbers),
+        parts: without(parts, back.parts),
+      })),
     [],
   )
   return useMemo(
-    () => ({ trying, turn, tried, setAside, say, withdraw, setNumbersAside, putBack }),
-    [trying, turn, tried, setAside, say, withdraw, setNumbersAside, putBack],
+    () => ({ trying, turn, tried, setAside, say, withdraw, setNumberAside, putBack }),
+    [trying, turn, tried, setAside, say, withdraw, setNumberAside, putBack],
   )
 }

@@ -1,16 +1,15 @@
 import type { Because } from '../../../shared-types/judgement.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
-import { useRecordStore } from '../../store/record-store.ts'
+import { usePartNames } from '../../store/part-names.ts'
 
 /** How the rows of the record that a step cites are named: panels and parts in words, the rest by number. */
 function useReferenceWords(): (reference: Because['references'][number]) => string | undefined {
   const panelWords = usePanelNames()
-  const parts = useRecordStore((state) => state.partList)
-  const names = useRecordStore((state) => state.record?.commission.names ?? 'uk')
+  const partWords = usePartNames()
   return ({ kind, key }) => {
     if (kind === 'panel') return panelWords(key)
-    if (kind === 'part') return parts.find((part) => part.id === key)?.[names] ?? key
+    if (kind === 'part') return partWords(key)
     return undefined
   }
 }
