@@ -143,8 +143,7 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
           wordsOf={wordsOf}
           cut={{
             line: layer === undefined ? null : cut.line,
-            nameOf: (end) =>
-              `${end === 'from' ? 'First' : 'Second'} end of the cut: arrows move it by 10 mm, with Shift by 1`,
+            nameOf: (end) => `End ${end === 'from' ? 1 : 2} of the cut: arrows move it by 10 mm, with Shift by 1`,
             onMove: cut.move,
             onPick: cut.pick,
           }}
@@ -159,7 +158,9 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
       {map.problem === null ? null : <p className="note">{map.problem}</p>}
       {cut.line === null || layer === undefined || box === null ? (
         layer === undefined ? null : (
-          <ActionKey keys="C" label="cut along a line" onAct={draw} />
+          <p className="map-act">
+            <ActionKey keys="C" label="cut along a line" onAct={draw} />
+          </p>
         )
       ) : (
         <CutOfPanel
