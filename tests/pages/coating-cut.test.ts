@@ -18,7 +18,7 @@ beforeAll(async () => {
 }, 180_000)
 afterAll(() => openedPage?.close())
 
-const words = async () => ((await page.locator('#working-area').textContent()) ?? '').replaceAll('\u202f', ' ')
+const words = async () => ((await page.locator('#working-area').textContent()) ?? '').replaceAll(/[\u00a0\u202f]/g, ' ')
 const down = () => page.getByLabel('First end, down, mm').inputValue()
 const matrix = () => page.locator('.coating-map .moves').first().getAttribute('transform')
 

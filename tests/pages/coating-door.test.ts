@@ -123,7 +123,7 @@ describe.sequential('a newcomer with a gauge maps one door by keyboard alone', (
     await page.locator('#working-area').filter({ hasText: 'Thicker than 300 µm' }).waitFor({ timeout: 60_000 })
     await page.locator('.coating-map').waitFor()
     await settled(page)
-    const text = ((await page.locator('#working-area').textContent()) ?? '').replaceAll('\u202f', ' ')
+    const text = ((await page.locator('#working-area').textContent()) ?? '').replaceAll(/[\u00a0\u202f]/g, ' ')
     expect(text).toMatch(/Left door/)
     expect(text).toMatch(/Thicker than 300 µm[\d.]+ m² \([\d.]+ to [\d.]+/)
     expect(text).toMatch(/Read next: a/)

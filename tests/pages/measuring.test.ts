@@ -20,7 +20,7 @@ beforeAll(async () => {
 afterAll(() => openedPage?.close())
 
 const view = () => askThrough(page, 'record.view', {})
-const plain = (text: string) => text.replaceAll('\u202f', ' ')
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ')
 
 async function opened(key: string): Promise<void> {
   await keyboard.press(key)
