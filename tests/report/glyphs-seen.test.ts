@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Writable } from 'node:stream'
+import { finished } from 'node:stream/promises'
 import { create, type Font } from '@cantoo/fontkit'
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
@@ -57,27 +58,29 @@ async function fromOutlines(name: ShippedFace, width: number, height: number, ba
 describe.runIf(has('pdftoppm'))('every glyph is really drawn', () => {
   test.each(Object.keys(shippedFaces) as ShippedFace[])('in the face %s, as its own outlines are', async (name) => {
     const chunks: Buffer[] = []
-    const writer = new ObjectWriter(
-      new Writable({
-        write(chunk: Buffer, _encoding, done) {
-          chunks.push(Buffer.from(chunk))
-          done()
-        },
-      }),
-    )
+    const output = new Writable({
+      write(chunk: Buffer, _encoding, done) {
+        chunks.push(Buffer.from(chunk))
+        done()
+      },
+    })
+    const writer = new ObjectWriter(output)
     await writer.begin()
     const [width, height, baseline] = [1200, 40, 28]
     const mm = 25.4 / 72
     const document = new ReportDocument(writer, width * mm, height * mm)
     const page = document.addPage()
     page.text(document.face(name), [lineIn(name)], 10 * mm, baseline * mm, SIZE_PT, '#000000')
-    await document.write({
+    const { catalog, information } = await document.write({
       title: 't',
       author: 'a',
       subject: 's',
       language: 'en-GB',
       issuedAt: '2026-01-01T00:00:00.000Z',
     })
+    await writer.finish(catalog, information)
+    output.end()
+    await finished(output)
     const path = join(mkdtempSync(join(tmpdir(), 'glyphs-')), 'line')
     writeFileSync(`${path}.pdf`, Buffer.concat(chunks))
     execFileSync('pdftoppm', ['-r', String(72 * SCALE), '-png', '-singlefile', `${path}.pdf`, path])

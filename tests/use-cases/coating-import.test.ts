@@ -70,7 +70,7 @@ describe('readings from columns', () => {
     const begun = performance.now()
     const preview = await look(text)
     expect(performance.now() - begun).toBeLessThan(5000)
-    expect(preview.problem).toMatch(/100,000 lines, and 5,000 go in at a time/)
+    expect(preview.problem).toMatch(/100\u202f000 lines, and 5\u202f000 go in at a time/)
     const { message } = await survey.refusal('spots.import', {
       panelId,
       text,

@@ -107,7 +107,7 @@ function drawCutLine(
 ): void {
   const [first, second] = [from, to].map(({ u, v }) => onPage(placement, u, v))
   if (first === undefined || second === undefined) return
-  page.line(first.x, first.y, second.x, second.y, { weightMm: 3 * lineWeights.detail.mm, colour: inks.paper })
+  page.line(first.x, first.y, second.x, second.y, { weightMm: lineWeights.detail.mm * 3, colour: inks.paper })
   page.line(first.x, first.y, second.x, second.y, {
     weightMm: lineWeights.detail.mm,
     colour: inks.ink,

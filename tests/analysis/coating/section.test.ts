@@ -91,7 +91,7 @@ describe('a panel cut along a line', () => {
     expect(blank.some((along) => along > 450 && along < 550)).toBe(true)
     expect(blank.some((along) => along > 1050)).toBe(true)
     expect(gap.places.find(({ alongMm }) => alongMm > 200)?.um).not.toBeNull()
-    expect(gap.words).toMatch(/About 4[0-9]{2} of 1,200 mm were not assessed/)
+    expect(gap.words).toMatch(/About 4[0-9]{2} of 1\u202f200 mm were not assessed/)
     const beside = cut(patched, { from: { xMm: 0, yMm: 2000 }, to: { xMm: 500, yMm: 2000 } })
     expect(beside.places.every(({ um }) => um === null)).toBe(true)
     expect(beside.words).toMatch(/Nothing along this line was assessed/)
