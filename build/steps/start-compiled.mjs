@@ -22,8 +22,8 @@ function compiled() {
 }
 
 const program = new Script(text.toString('utf8'), { filename: path, cachedData: compiled() })
-// Most commands are over within a second or two: code is made faster only when it has run four times as long as is usual,
-// since until then that takes more time than it saves. Said after the program is loaded, because what was compiled holds
-// only under the settings it was compiled under.
-setFlagsFromString('--interrupt-budget=540000')
+// Commands other than the one that keeps a page open are over within a second or two: there code is made faster only when
+// it has run four times as long as is usual, since until then that takes more time than it saves. Said after the program is
+// loaded, because what was compiled holds only under the settings it was compiled under.
+if (process.argv[2] !== 'open') setFlagsFromString('--interrupt-budget=540000')
 program.runInThisContext()(createRequire(path), path)

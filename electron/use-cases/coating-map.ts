@@ -1,3 +1,4 @@
+import { capital } from '../../shared-types/capital.ts'
 import type { CoatingMap, MappedSpot } from '../../shared-types/coating-map.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
@@ -134,8 +135,6 @@ function flagLines(standing: readonly SpotRead[]): string[] {
         ]),
   ]
 }
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** Whether metal may be missing is never concluded from thickness: only where the back was seen does the noted metal say so. */
 function metalWords(view: RecordView, panelId: PanelId, deepChance: number): string {

@@ -4,7 +4,7 @@ import type { ChangeDay } from '../../shared-types/reference-fact.ts'
 import { fitsButFor } from '../analysis/identity/read-sheet-number.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { daysAsLiteral } from '../sheets/reference/date-literals.ts'
-import { conditionWords, dayWords } from '../sheets/reference/fact-words.ts'
+import { changeDayWords, conditionWords } from '../sheets/reference/fact-words.ts'
 import { sourceText } from '../sheets/reference/model-draft.ts'
 import type { NumberRead } from './identity-numbers.ts'
 import { listOfMarks } from './row-marks.ts'
@@ -70,8 +70,10 @@ function placesWorkedOut({ id, of, reading }: NumberRead, { names }: CompiledShe
 /** Days in which a stretch of figures was given out; empty where none are known. */
 function givenOut({ from, until }: { readonly from: ChangeDay | null; readonly until: ChangeDay | null }): string {
   if (from === null && until === null) return ''
-  if (until === null) return `given out from ${dayWords(from ?? '')} on`
-  return from === null ? `given out up to ${dayWords(until)}` : `given out ${dayWords(from)} to ${dayWords(until)}`
+  if (until === null) return `given out from ${changeDayWords(from ?? '')} on`
+  return from === null
+    ? `given out up to ${changeDayWords(until)}`
+    : `given out ${changeDayWords(from)} to ${changeDayWords(until)}`
 }
 
 /** What holds whichever of some statements does: variables all of them speak of, with the values of any. */

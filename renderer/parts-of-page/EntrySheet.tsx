@@ -1,16 +1,20 @@
 import type { ReactNode } from 'react'
-import type { ChangingName } from '../store/ask.ts'
+import type { ChangeInput, ChangingName } from '../store/ask.ts'
 import { useChange } from '../store/use-answer.ts'
 import { EditSheet } from './EditSheet.tsx'
 import type { Entry } from './useEntry.ts'
+
+type WithdrawName = Extract<ChangingName, `${string}.withdraw`>
+/** A command that takes a row out of its register, with what that register knows the row by. */
+type Withdrawal = { [N in WithdrawName]: { readonly by: N } & ChangeInput<N> }[WithdrawName]
 
 interface EntrySheetProps<Draft extends object> {
   readonly title: string
   readonly over?: ReactNode
   readonly entry: Entry<Draft>
   readonly onLeave: () => void
-  /** The command that takes this row out of its register, and the row's number; null while the row is new. */
-  readonly withdraw?: { readonly by: Extract<ChangingName, `${string}.withdraw`>; readonly number: number } | null
+  /** How this row is taken out of its register; null while the row is new. */
+  readonly withdraw?: Withdrawal | null
   readonly children: ReactNode
 }
 
@@ -28,7 +32,8 @@ export function EntrySheet<Draft extends object>({ entry, withdraw = null, ...sh
         ? {}
         : {
             onWithdraw: async () => {
-              if (await withdrawal.send(withdraw.by, { number: withdraw.number })) sheet.onLeave()
+              const { by, ...row } = withdraw
+              if (await withdrawal.send(by, row as ChangeInput<typeof by>)) sheet.onLeave()
             },
           })}
     />

@@ -72,7 +72,7 @@ describe('weights of the user’s own', () => {
     expect(judged.unweighed).toMatchObject({ originalMetal: { lowPercent: 25, highPercent: 75 } })
     const line = judged.whole.originalMetal.because.find(({ text }) => text.startsWith('left-wing'))
     expect(line?.text).toBe('left-wing, 1.00 m² × 3: original metal; counts as original.')
-    expect(line?.source).toBe('weight 3 set by Ada Quill, 2026-05-14: what the owner asks about')
+    expect(line?.source).toBe('weight 3 set by Ada Quill, 14 May 2026: what the owner asks about')
   })
 
   it('are multiplied for an area and a layer, and one of the panel itself stands alone', () => {

@@ -1,4 +1,5 @@
-import { type Draw, seededDraw } from '../sampling/seeded-draws.ts'
+import { seededDraw } from '../sampling/seeded-draws.ts'
+import { shuffled } from '../sampling/shuffled.ts'
 import type { ExtentQuestion } from './extent-answer.ts'
 import { quantileOfSorted } from './field-summary.ts'
 import { drawnInterval, evidenceOf, grainOf, type Interval, shiftsFor } from './interval-calibration.ts'
@@ -39,15 +40,4 @@ function movedDraws(extent: Extent, { draws, question }: MappedExtent): Float64A
   const below = low > 0 ? stretch(middle - low, shifts.low) : 1
   const above = stretch(high - middle, shifts.high)
   return draws.map((draw) => Math.max(0, middle + (draw - middle) * (draw < middle ? below : above)))
-}
-
-function shuffled(values: Float64Array, draw: Draw): Float64Array {
-  const mixed = values.slice()
-  for (let at = mixed.length - 1; at > 0; at -= 1) {
-    const other = Math.floor(draw() * (at + 1))
-    const kept = mixed[at] as number
-    mixed[at] = mixed[other] as number
-    mixed[other] = kept
-  }
-  return mixed
 }

@@ -1,4 +1,5 @@
 import type { CoatingFieldInput, FilmMapAnswer } from '../../../shared-types/coating.ts'
+import { HALF_OF_NINETY } from '../statistics/quantiles.ts'
 import type { CovarianceStructure } from './covariance.ts'
 import { filmOfPanel, filmWithoutReference } from './film-reference.ts'
 import { type FieldReading, isPaint } from './latent-sites.ts'
@@ -9,8 +10,6 @@ import { fitVariogram } from './variogram-fit.ts'
 
 /** Fewest paint readings a variogram is fitted to; below, the film is taken as its mean with even scatter. */
 const ENOUGH = 12
-/** 95 % point of the normal distribution: ends of a 90 % interval. */
-const NINETY = 1.6448536269514722
 
 /**
  * The plain view of the paint film alone: ordinary kriging of the logarithms of the readings that may be paint, each with the
@@ -43,7 +42,7 @@ export function filmMap(input: CoatingFieldInput, keepOn: () => void = () => und
   }
   const { values, variances } = krige(krigingSystem(data, structures), nodes, keepOn)
   readable.forEach((at, row) => {
-    const half = NINETY * Math.sqrt(variances[row] as number)
+    const half = HALF_OF_NINETY * Math.sqrt(variances[row] as number)
     answer.lowUm[at] = Math.exp((values[row] as number) - half)
     answer.middleUm[at] = Math.exp(values[row] as number)
     answer.highUm[at] = Math.exp((values[row] as number) + half)

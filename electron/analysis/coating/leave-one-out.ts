@@ -1,5 +1,6 @@
 import { inverseFromLower } from '../statistics/cholesky.ts'
 import { normalProbability } from '../statistics/normal-distribution.ts'
+import { HALF_OF_NINETY } from '../statistics/quantiles.ts'
 import type { KrigingSystem, Predictions } from './ordinary-kriging.ts'
 
 /**
@@ -35,7 +36,7 @@ export function crossValidation(observed: Float64Array, predicted: Predictions) 
     squares += error * error
     ratio += z * z
     standardised += z
-    if (Math.abs(z) <= 1.6448536269514722) inside += 1
+    if (Math.abs(z) <= HALF_OF_NINETY) inside += 1
   }
   const meanZ = standardised / n
   return {

@@ -3,7 +3,8 @@ import type { CoatingSectionAnswer, CoatingSectionInput, SectionLine } from '../
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { thousands } from '../../../shared-types/thousands.ts'
 import { seededDraw } from '../sampling/seeded-draws.ts'
-import { normalQuantile } from '../statistics/quantiles.ts'
+import { shuffled } from '../sampling/shuffled.ts'
+import { HALF_OF_NINETY, normalQuantile } from '../statistics/quantiles.ts'
 import { fieldPrior } from './field-prior.ts'
 import { quantileOfSorted } from './field-summary.ts'
 import { filmOfPanel, filmWithoutReference } from './film-reference.ts'
@@ -17,8 +18,6 @@ const MOST_PLACES = 160
 const SHORTEST_MM = 10
 /** Square of the distance to the corner of a node's square by its area, one half, and a little for squares that are not quite square. */
 const REACH = 0.6
-/** Half of the middle 90 % of a normal distribution, in standard deviations. */
-const NINETY = 1.6448536269514722
 
 type Place = SectionLine['from']
 
@@ -64,9 +63,9 @@ export function sectionAlongLine({ field, line }: CoatingSectionInput): CoatingS
     nearMm,
     places: shown,
     paintUm: {
-      low: film.medianUm * Math.exp(-NINETY * film.logDeviation),
+      low: film.medianUm * Math.exp(-HALF_OF_NINETY * film.logDeviation),
       middle: film.medianUm,
-      high: film.medianUm * Math.exp(NINETY * film.logDeviation),
+      high: film.medianUm * Math.exp(HALF_OF_NINETY * film.logDeviation),
     },
     readings: readingsNear(field.readings, line, lengthMm),
     words: sectionWords(shown, lengthMm),
@@ -99,14 +98,8 @@ function isAssessed(nodes: CoatingFieldInput['nodes'], { xMm, yMm }: Place): boo
 
 /** Film at any one place, draw by draw: evenly spread quantiles of its lognormal spread, in an order of their own. */
 function filmDraws({ medianUm, logDeviation }: PaintFilm, count: number, seed: string): Float64Array {
-  const draw = seededDraw(`${seed} film`)
-  const quantiles = Float64Array.from({ length: count }, (_, at) => normalQuantile((at + 0.5) / count))
-  for (let at = count - 1; at > 0; at -= 1) {
-    const other = Math.floor(draw() * (at + 1))
-    const kept = quantiles[at] as number
-    quantiles[at] = quantiles[other] as number
-    quantiles[other] = kept
-  }
+  const even = Float64Array.from({ length: count }, (_, at) => normalQuantile((at + 0.5) / count))
+  const quantiles = shuffled(even, seededDraw(`${seed} film`))
   return quantiles.map((quantile) => medianUm * Math.exp(logDeviation * quantile))
 }
 

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { capital } from '../../../shared-types/capital.ts'
 import type { ComputationOutput, CountedPart, computations, WeighedPanel } from '../../../shared-types/computations.ts'
 import type { Coverage, ShareRange, Unweighed } from '../../../shared-types/judgement.ts'
 import { walkLayer } from '../../../shared-types/words.ts'
@@ -33,7 +34,7 @@ export function originality({
     areas: areas.map((area) =>
       judgeSurfaces(
         area.replaceAll(' ', '-'),
-        area.charAt(0).toUpperCase() + area.slice(1),
+        capital(area),
         panels.filter((panel) => panel.bodyArea === area),
         weighs,
       ),

@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { CountedPart, WeighedPanel } from '../../../shared-types/computations.ts'
 import {
   type OwnWeight,
@@ -7,6 +8,7 @@ import {
   weighedThing,
 } from '../../../shared-types/own-weight.ts'
 import { walkLayerWords } from '../../../shared-types/words.ts'
+import { dayWords } from '../dating/interval-words.ts'
 
 /** How many times a thing counts, and the weights of the user's that make it so; 1 and none where none is set. */
 export interface Weight {
@@ -44,8 +46,6 @@ export function weighing(set: readonly OwnWeight[]): Weighing {
     part: (part) => of(['part', part.id], partKeys(part)),
   }
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 /** Everything a weight can be set for, by the names of this car: areas, layers, panels, groups of parts, parts; each once. */
 export function weighable(panels: readonly WeighedPanel[], parts: readonly CountedPart[]): readonly Weighable[] {
@@ -87,7 +87,9 @@ export const factorWords = (factor: number): string => String(Number(factor.toFi
 export function weightSource({ factor, by }: Weight): string | null {
   if (by.length === 0) return null
   const set = by.map(({ setBy, setAt, reason }) =>
-    [`${setBy === '' ? 'the user' : setBy}, ${setAt.slice(0, 10)}`, ...(reason === '' ? [] : [reason])].join(': '),
+    [`${setBy === '' ? 'the user' : setBy}, ${dayWords(setAt.slice(0, 10))}`, ...(reason === '' ? [] : [reason])].join(
+      ': ',
+    ),
   )
   return `weight ${factorWords(factor)} set by ${set.join('; ')}`
 }

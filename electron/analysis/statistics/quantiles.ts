@@ -46,6 +46,9 @@ export function normalQuantile(p: number): number {
   return q < 0 ? -size : size
 }
 
+/** Half of the middle 90 % of a normal distribution, in standard deviations. */
+export const HALF_OF_NINETY = normalQuantile(0.95)
+
 /** Quantile of Student's t with any positive number of degrees of freedom; of the normal distribution when infinite. */
 export function studentQuantile(p: number, degreesOfFreedom: number): number {
   if (degreesOfFreedom > 1e8) return normalQuantile(p)

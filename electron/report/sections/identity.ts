@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { CarNumber } from '../../../shared-types/car.ts'
 import { featuresText } from '../../../shared-types/car-features.ts'
 import type { NumberChecked } from '../../../shared-types/number-format.ts'
@@ -97,8 +98,6 @@ function formatSays({ text, modelYears, makerCode, lowVolumeMaker, completions, 
   const said = [...years, ...maker, ...filled].join('; ')
   return said === '' ? '' : `${capital(said)}.`
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function bodyWords({ content }: Composer): string {
   const us = content.record.commission.names === 'us'

@@ -22,18 +22,24 @@ export function composeMeasurements(composer: Composer): void {
 }
 
 /** A random sample: what was drawn and seen, the exact bounds for the whole, and how anybody can draw it again. */
+const LABEL_MM = 32
+
+/** Lines of one block, each a label and what it says; none where nothing is said. */
+const saidOf = (composer: Composer, owner: Composer['section']) => (label: string, text: string) =>
+  text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], LABEL_MM)
+
 function composeSample(composer: Composer, { exhibit, sample, answer }: KeptSample): void {
   const positions = (wrong: boolean) => sample.seen.filter((each) => each.wrong === wrong).map((each) => each.position)
   const listed = (some: readonly string[]) => (some.length === 0 ? 'none' : some.join(', '))
   const left = answer.positions.length - sample.seen.length
   composer.block({ title: sample.what, note: 'by random sample', whole: true }, (owner) => {
-    const line = (label: string, text: string) => composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    const line = saidOf(composer, owner)
     return [
       ...composer.labelled(
         owner,
         'result',
         [{ text: `${answer.bound?.words ?? ''} `, style: styles.strong }, ...composer.exhibits([exhibit])],
-        32,
+        LABEL_MM,
       ),
       ...line('method', `${answer.bound?.method ?? 'none'}; drawn by ${answer.drawnBy}.`),
       ...line(
@@ -50,8 +56,7 @@ function composeSample(composer: Composer, { exhibit, sample, answer }: KeptSamp
 function composePicture(composer: Composer, { exhibit, photograph, what, answer, tells }: KeptPicture): void {
   const { measured, kept } = answer
   composer.block({ title: what, note: 'on a photograph', whole: true }, (owner) => {
-    const line = (label: string, text: string) =>
-      text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    const line = saidOf(composer, owner)
     return [
       ...composer.labelled(
         owner,
@@ -60,7 +65,7 @@ function composePicture(composer: Composer, { exhibit, photograph, what, answer,
           { text: `${measuredValue(kept.value, kept.uncertainty, kept.unit)} `, style: styles.strong },
           ...composer.exhibits([exhibit, photograph]),
         ],
-        32,
+        LABEL_MM,
       ),
       ...line(
         'coverage',
@@ -96,14 +101,13 @@ function composeMeasurement(composer: Composer, { exhibit, what, answer }: KeptT
   const listed = (rows: typeof answer.candidates) =>
     rows.map(({ label, source, words }) => `${label} (${source}; ${words})`).join('; ')
   composer.block({ title: what, note: answer.kind, whole: true }, (owner) => {
-    const line = (label: string, text: string) =>
-      text === '' ? [] : composer.labelled(owner, label, [{ text, style: styles.text }], 32)
+    const line = saidOf(composer, owner)
     return [
       ...composer.labelled(
         owner,
         'result',
         [{ text: `${answer.headline} `, style: styles.strong }, ...composer.exhibits([exhibit])],
-        32,
+        LABEL_MM,
       ),
       ...line('coverage', `${answer.coverage}.`),
       ...line('decides', answer.verdict),

@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { PanelDefinition, PanelState } from '../../../shared-types/panel.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Rich } from '../layout/line-breaking.ts'
@@ -36,7 +37,7 @@ export function composePanelsWithout(composer: Composer, panels: readonly PanelW
       const about = [panelStateWords(state), ...seenWords(state)].join('; ')
       const words: Rich = [
         { text: `${withoutWords(state)} `, style: styles.text },
-        { text: `${about.charAt(0).toUpperCase()}${about.slice(1)}.`, style: styles.soft },
+        { text: `${capital(about)}.`, style: styles.soft },
         ...(state.note === '' ? [] : [{ text: ` ${state.note}`, style: styles.text }]),
       ]
       const lines = composer.anchored(place.panel(panel.id), composer.labelled(owner, name, words, NAME_MM))

@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
@@ -49,7 +50,7 @@ function whatItIs({ content }: Composer): string {
   const whole = content.judgement.whole
   return [
     `${particulars.title}${particulars.maker === '' ? '' : `, ${particulars.maker}`}.`,
-    built === '' ? 'When it was built is not stated.' : `${built.charAt(0).toUpperCase()}${built.slice(1)}.`,
+    built === '' ? 'When it was built is not stated.' : `${capital(built)}.`,
     `${found}\u00A0of\u00A0${carNumbers.length} numbers looked for were read on the car.`,
     `${whole.panelsSeen}\u00A0of\u00A0${whole.panels} panels were inspected at the level “${content.record.commission.level}”.`,
   ].join(' ')

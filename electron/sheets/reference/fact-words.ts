@@ -1,5 +1,6 @@
 import type { ChangeDay, SheetCondition, SheetRule } from '../../../shared-types/reference-fact.ts'
 import type { ReferenceSheet } from '../../../shared-types/reference-sheet.ts'
+import { dayWords } from '../../analysis/dating/interval-words.ts'
 
 /** A condition as printed: "body coupé or drophead, series Sedge". Names of other sheets stand as they are written. */
 export function conditionWords(sheet: ReferenceSheet, condition: SheetCondition): string {
@@ -15,8 +16,8 @@ export function conditionWords(sheet: ReferenceSheet, condition: SheetCondition)
 }
 
 /** A day a change is known by, as printed. */
-export const dayWords = (day: ChangeDay): string =>
-  typeof day === 'string' ? day : `some day between ${day.earliest} and ${day.latest}`
+export const changeDayWords = (day: ChangeDay): string =>
+  typeof day === 'string' ? dayWords(day) : `some day between ${dayWords(day.earliest)} and ${dayWords(day.latest)}`
 
 /** A rule of a sheet in a sentence. */
 export function ruleWords(sheet: ReferenceSheet, rule: SheetRule): string {
@@ -27,9 +28,9 @@ export function ruleWords(sheet: ReferenceSheet, rule: SheetRule): string {
     case 'requires':
       return `${words(rule.when)} goes with ${words(rule.needs)}.`
     case 'only from':
-      return `${words(rule.when)} only from ${dayWords(rule.day)} on.`
+      return `${words(rule.when)} only from ${changeDayWords(rule.day)} on.`
     case 'only until':
-      return `${words(rule.when)} only up to ${dayWords(rule.day)}.`
+      return `${words(rule.when)} only up to ${changeDayWords(rule.day)}.`
     case 'standard':
       return `${words({ [rule.variable]: [rule.value] })} was fitted to ${words(rule.on)} unless ordered otherwise.`
     case 'option':

@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { DateConflict, DatedRow } from '../../../shared-types/time-line-view.ts'
 import { stretchWords } from '../../analysis/dating/interval-words.ts'
@@ -8,8 +9,6 @@ import { BUILT, type DatedThings } from './dated-things.ts'
 const MOST_WAYS_OUT = 4
 /** Ways that need more things to be wrong at once are told as a number. */
 const MOST_NAMED_TOGETHER = 3
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** Arguments as short texts with their sources: what cannot all be, by how much, and the ways out. */
 export function conflictsInWords(

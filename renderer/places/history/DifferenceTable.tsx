@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { RegisterName } from '../../../shared-types/record.ts'
 import { differencesOf, rowName } from './plain-words.ts'
 
@@ -17,7 +18,7 @@ export function DifferenceTable({ register, rowKey, before, after }: DifferenceT
   return (
     <table className="differences">
       <caption>
-        {name.charAt(0).toUpperCase() + name.slice(1)} {verbOf(before, after)}
+        {capital(name)} {verbOf(before, after)}
       </caption>
       <thead>
         <tr>

@@ -2,12 +2,12 @@ import { useState } from 'react'
 import { type OwnWeight, type WeighedSort, weighedSort, weighedThing } from '../../../shared-types/own-weight.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
-import { EditSheet } from '../../parts-of-page/EditSheet.tsx'
+import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
-import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 
 interface WeightDraft {
   readonly weighs: string
@@ -24,7 +24,6 @@ export function WeightForm(props: {
 }) {
   const { row, onLeave } = props
   const { value: things } = useAnswer('judgement.weighable', {}, props.follows)
-  const withdrawal = useChange()
   const [sort, setSort] = useState<WeighedSort>(row === null ? 'body area' : weighedThing(row.weighs).sort)
   const entry = useEntry<WeightDraft>({
     name: `weight.set ${row?.weighs ?? ''}`,
@@ -43,21 +42,12 @@ export function WeightForm(props: {
   const { field } = entry
   const listed = (things ?? []).filter((thing) => thing.sort === sort)
   return (
-    <EditSheet
+    <EntrySheet
       title={row === null ? 'A weight' : 'Weight'}
       over="how many times it counts in the shares; the areas stay as they are"
-      onKeep={() => void entry.keep()}
+      entry={entry}
       onLeave={onLeave}
-      problem={entry.problemOfAll ?? withdrawal.problem}
-      busy={entry.busy}
-      onStartOver={entry.begun ? entry.startOver : undefined}
-      {...(row === null
-        ? {}
-        : {
-            onWithdraw: async () => {
-              if (await withdrawal.send('weight.withdraw', { weighs: row.weighs })) onLeave()
-            },
-          })}
+      withdraw={row === null ? null : { by: 'weight.withdraw', weighs: row.weighs }}
     >
       <ChoiceField
         label="What sort of thing"
@@ -88,6 +78,6 @@ export function WeightForm(props: {
         {...field('factor')}
       />
       <TextField label="Why" hint="printed in the report with your name and the day" {...field('reason')} />
-    </EditSheet>
+    </EntrySheet>
   )
 }

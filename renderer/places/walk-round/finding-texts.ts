@@ -1,3 +1,4 @@
+import { capital } from '../../../shared-types/capital.ts'
 import type { Finding } from '../../../shared-types/finding.ts'
 import type { LengthUnit } from '../../../shared-types/units.ts'
 import { lineLengthMm, polygonAreaMm2 } from '../../drawing/outline-shape.ts'
@@ -33,6 +34,6 @@ export function sizeText(finding: Finding, unit: LengthUnit): string {
 /** One line that names a finding: its kind, and the beginning of its note. */
 export function findingTitle(finding: Finding): string {
   const first = finding.note.split(/\n|[.;](?=\s|$)/)[0]?.trim() ?? ''
-  const kind = finding.kind.charAt(0).toUpperCase() + finding.kind.slice(1)
+  const kind = capital(finding.kind)
   return first === '' ? kind : `${kind}: ${first.length > 70 ? `${first.slice(0, 68)}…` : first}`
 }

@@ -169,8 +169,8 @@ describe('numbers that cannot be', () => {
     const { conflicts, repairs } = answered([row(1, 'Chassis number', 'N17'), row(2, 'Body tag', 'C5')])
     expect(conflicts.map(({ cannotAllBe }) => cannotAllBe.map(({ words }) => words))).toEqual([
       [
-        'Chassis number N17 (N 1): number 1 to 40, given out 1950-03-01 to 1950-05-31',
-        'Body tag C5 (N 2): tag 1 to 99, body closed, given out from 1950-09-01 on',
+        'Chassis number N17 (N 1): number 1 to 40, given out 1 March 1950 to 31 May 1950',
+        'Body tag C5 (N 2): tag 1 to 99, body closed, given out from 1 September 1950 on',
       ],
     ])
     expect(repairs).toHaveLength(2)
@@ -180,7 +180,7 @@ describe('numbers that cannot be', () => {
     const { conflicts } = answered([row(2, 'Body tag', 'O5')])
     expect(conflicts[0]?.cannotAllBe.map(({ words }) => words)).toEqual([
       'Body tag O5 (N 2): body O, body open',
-      'Body tag O5 (N 2): tag 1 to 99, body closed, given out from 1950-09-01 on',
+      'Body tag O5 (N 2): tag 1 to 99, body closed, given out from 1 September 1950 on',
     ])
   })
 
