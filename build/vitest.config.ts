@@ -1,16 +1,16 @@
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vitest/config'
-import { installedBrowser } from '../electron/doors/opening/installed-browser.ts'
 import { LongestFirst } from './longest-first.ts'
 import { numericKernel } from './steps/kernel.mjs'
+import { browserForTests } from './test-browser.ts'
 
 const top = resolve(import.meta.dirname, '..')
 const shared = {
   // Modules are read once for a worker, not once for a file, which for many takes longer than its tests.
   isolate: false,
   /** Path of a Chromium-family browser for tests that drive one; empty when playwright's own is to be used. */
-  env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
+  env: { WITNESSMARK_TEST_BROWSER: browserForTests() },
   testTimeout: 120_000,
   hookTimeout: 120_000,
   globalSetup: [resolve(import.meta.dirname, 'vitest-build.ts')],

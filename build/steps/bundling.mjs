@@ -113,6 +113,7 @@ function insideBundles() {
     ['electron/main.ts', 'main.mjs', 'esm'],
     ['electron/preload.ts', 'preload.cjs', 'cjs'],
     ['electron/doors/opening/installed-browser.ts', 'installed-browser.mjs', 'esm'],
+    ['build/test-browser.ts', 'test-browser.mjs', 'esm'],
     ['build/house-rules/check.ts', 'house-rules.mjs', 'esm'],
   ]
   const workers = filesUnder('electron', /-worker\.ts$/).map((source) => [

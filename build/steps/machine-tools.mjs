@@ -34,13 +34,16 @@ export async function bringTools(tools) {
   say(`  not on this machine: ${missing.join(', ')}. Checks that compare with them say so and are left out.`)
 }
 
-/** Brings a browser for the tests: an installed one, Debian's as root, or the one the test library keeps for itself. */
+/** Brings a browser for the tests: Debian's as root, an installed one, or the one the test library keeps for itself. */
 export async function bringBrowser() {
-  const { installedBrowser } = await import(join(root, '.built', 'installed-browser.mjs'))
-  if (installedBrowser() !== null) return
-  if (isDebianRoot() && (await fromDebian(['chromium']))) return
+  const { browserForTests, debianBrowsers } = await import(join(root, '.built', 'test-browser.mjs'))
+  for (const name of isDebianRoot() ? debianBrowsers() : []) if (await fromDebian([name])) return
+  if (browserForTests() !== '') return
   const code = await step('fetching a browser for the tests (playwright)', () =>
-    run(process.execPath, [join(root, 'node_modules', 'playwright', 'cli.js'), 'install', 'chromium']),
+    run(process.execPath, [
+      join(root, 'node_modules', 'playwright', 'cli.js'),
+      ...['install', '--only-shell', 'chromium'],
+    ]),
   )
   if (code !== 0) throw new Error('No browser for the tests: install Chromium and run `npm test` again.')
 }

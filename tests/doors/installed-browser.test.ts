@@ -2,7 +2,7 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { delimiter, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { installedBrowser } from '../../electron/doors/opening/installed-browser.ts'
+import { installedBrowser, programOnPath } from '../../electron/doors/opening/installed-browser.ts'
 
 describe('an installed browser for a window of its own', () => {
   let folder = ''
@@ -24,6 +24,13 @@ describe('an installed browser for a window of its own', () => {
   it('is not a file that cannot be run', () => {
     plant('chromium', 0o644)
     expect(installedBrowser('linux', { PATH: folder })).toBeNull()
+  })
+
+  it('is asked for by its name, too', () => {
+    plant('chromium-without-windows', 0o755)
+    const environment = { PATH: ['/nowhere', folder].join(delimiter) }
+    expect(programOnPath('chromium-without-windows', environment)).toBe(join(folder, 'chromium-without-windows'))
+    expect(programOnPath('chromium', environment)).toBeNull()
   })
 
   it('is null where there is none', () => {

@@ -5,8 +5,18 @@ export async function openBrowser(): Promise<Browser> {
   const installed = process.env.WITNESSMARK_TEST_BROWSER
   return chromium.launch({
     ...(installed === undefined || installed === '' ? {} : { executablePath: installed }),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--force-color-profile=srgb'],
+    args: [
+      ...['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--force-color-profile=srgb'],
+      // Letters are then as wide with and without windows.
+      '--font-render-hinting=none',
+    ],
   })
+}
+
+/** Which browser draws: its version, and whether as the one without windows, whose edges of letters differ by a shade. */
+export function nameOf(browser: Browser | null): string {
+  const file = process.env.WITNESSMARK_TEST_BROWSER || chromium.executablePath()
+  return `${browser?.version()}${/headless.?shell/.test(file) ? ', without windows' : ''}`
 }
 
 /** Collects what must never happen on any page: script errors, dialogs, and requests that leave this machine. */

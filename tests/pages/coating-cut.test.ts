@@ -35,14 +35,14 @@ it('lets an end be moved by arrow keys, and typed in millimetres', async () => {
   await page.locator('[data-cut-end="from"]').focus()
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('Shift+ArrowDown')
-  expect(Number(await down())).toBeCloseTo(before + 11, 1)
-  expect(await words()).toMatch(/drawn by hand/)
+  await expect.poll(async () => Number(await down())).toBeCloseTo(before + 11, 1)
+  await expect.poll(words).toMatch(/drawn by hand/)
   const drawn = page.locator('.cut-middle').first()
   const was = await drawn.getAttribute('d')
   await page.getByLabel('First end, down, mm').fill(String(before + 60))
   await page.waitForFunction((old) => document.querySelector('.cut-middle')?.getAttribute('d') !== old, was)
   await page.getByRole('button', { name: 'Cut through the thickest place' }).click()
-  expect(Number(await down())).toBeCloseTo(before, 1)
+  await expect.poll(async () => Number(await down())).toBeCloseTo(before, 1)
 })
 
 it('comes nearer by keys and wheel, moves by drag, and shows all of it again', async () => {

@@ -88,10 +88,10 @@ describe.sequential('a newcomer writes a sheet of an invented line by keyboard',
   it('sees what is wrong, goes to the cell by a key, takes the name that is offered, and all is well', async () => {
     await page.getByText('“lrge” is no value of engine.').first().waitFor()
     await press('Alt+m')
-    expect(await inHand()).toMatch(/^needs, row 1: “lrge” is no value of engine/)
+    await expect.poll(inHand).toMatch(/^needs, row 1: “lrge” is no value of engine/)
     await page.keyboard.type('engine: la')
     await press('Control+Space')
-    expect(await page.locator('.grid-field').inputValue()).toBe('engine: large')
+    await expect.poll(() => page.locator('.grid-field').inputValue()).toBe('engine: large')
     await standing('it can be used')
   })
 

@@ -5,7 +5,7 @@ import type { Page } from 'playwright'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { placeList } from '../../renderer/store/place-list.ts'
 import type { SheetName } from '../../shared-types/tokens.ts'
-import { settled } from './browser.ts'
+import { nameOf, settled } from './browser.ts'
 import { type OpenPage, openPage } from './open-page.ts'
 import { layoutOf, movedBoxes } from './page-layout.ts'
 import { asCompared, asKept, changedSquares } from './picture-comparison.ts'
@@ -42,7 +42,7 @@ beforeAll(async () => {
     },
   })
   ;({ page } = openedPage)
-  const version = page.context().browser()?.version()
+  const version = nameOf(page.context().browser())
   if (renews) {
     await mkdir(folder, { recursive: true })
     await writeFile(browserFile, `{ "chromium": "${version}" }\n`)

@@ -23,8 +23,12 @@ function places(platform: NodeJS.Platform, environment: NodeJS.ProcessEnv): stri
     const folders = [environment.ProgramFiles, environment['ProgramFiles(x86)'], environment.LOCALAPPDATA]
     return windowsFiles.flatMap((file) => folders.flatMap((folder) => (folder ? [join(folder, ...file)] : [])))
   }
+  return onPath(linuxNames, environment)
+}
+
+const onPath = (names: readonly string[], environment: NodeJS.ProcessEnv): string[] => {
   const folders = (environment.PATH ?? '').split(delimiter).filter((folder) => folder !== '')
-  return linuxNames.flatMap((name) => folders.map((folder) => join(folder, name)))
+  return names.flatMap((name) => folders.map((folder) => join(folder, name)))
 }
 
 function canRun(file: string): boolean {
@@ -34,6 +38,11 @@ function canRun(file: string): boolean {
   } catch {
     return false
   }
+}
+
+/** Path of a program that can be run, of this name, in one of the folders of the path; null when there is none. */
+export function programOnPath(name: string, environment: NodeJS.ProcessEnv = process.env): string | null {
+  return onPath([name], environment).find(canRun) ?? null
 }
 
 /** Path of an installed browser of the Chromium family, which can show one page as a window of its own; null when there is none. */
