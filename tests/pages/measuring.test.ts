@@ -271,7 +271,7 @@ describe('with the sheet', () => {
     })
     await keyboard.press('Control+z', 'Control+z')
     await expect.poll(async () => (await view()).observations).toEqual(before.observations)
-    expect((await view()).exhibits).toEqual(before.exhibits)
+    await expect.poll(async () => (await view()).exhibits).toEqual(before.exhibits)
   })
 
   it('opens again with all that was read, is corrected, and the tell follows; one undo gives both back', async () => {

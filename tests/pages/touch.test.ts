@@ -21,7 +21,7 @@ afterAll(() => openedPage?.close())
 const tooSmall = () =>
   page.evaluate((least) => {
     const controls = document.querySelectorAll<HTMLElement>(
-      'button, a[href], input, textarea, select, summary, [role="button"], [role="option"], [role="row"][tabindex]',
+      'button, a[href], input, textarea, select, summary, [role="button"], [role="option"], tr[tabindex]',
     )
     return [...controls].flatMap((control) => {
       // A choice is taken anywhere in the words that hold it.

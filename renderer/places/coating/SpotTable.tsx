@@ -82,7 +82,6 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
         label="Coating spots by panel"
         rows={rows}
         keyOf={({ spot }) => String(spot.number)}
-        textOf={({ spot, panel }) => `${panel} ${spot.where}`}
         onOpen={({ spot }) => onOpen(String(spot.number))}
         chosen={chosen}
         whenEmpty="No reading yet. G adds the gauge, H checks it on bare metal and a shim; then W walks a grid over one panel and calls out every place, some 25 for a first map. R adds a single spot."

@@ -50,7 +50,6 @@ export function ClaimList({ record, opened, onOpen }: ClaimListProps) {
         label="Claims"
         rows={record.claims}
         keyOf={(claim) => String(claim.number)}
-        textOf={(claim) => claim.words}
         onOpen={(claim) => onOpen(String(claim.number))}
         chosen={opened?.what === 'claim' ? opened.key : null}
         whenEmpty="No claim yet. C adds the first: write the seller’s own words before you look at the car."

@@ -42,7 +42,6 @@ export function NumberList({ record, opened, onOpen }: NumberListProps) {
         label="Numbers"
         rows={record.carNumbers}
         keyOf={(number) => String(number.number)}
-        textOf={(number) => `${number.kind} ${number.asRead}`}
         onOpen={(number) => onOpen(String(number.number))}
         chosen={opened?.what === 'carNumber' ? opened.key : null}
         whenEmpty="No number yet. N adds the first: write what the papers say before you read the car."

@@ -35,7 +35,6 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
       label="Measurements"
       rows={rows}
       keyOf={({ exhibit }) => String(exhibit.number)}
-      textOf={({ measurement }) => measurement.what}
       onOpen={onOpen}
       whenEmpty="No measurement yet. M adds one: what was measured, with what, how, and how exactly."
       columns={[

@@ -75,7 +75,6 @@ export function PartTable({ rows, inHand, onOpen }: PartTableProps) {
       label="Parts of this car"
       rows={rows}
       keyOf={(row) => row.definition.id}
-      textOf={(row) => row.name}
       onOpen={(row) => onOpen(row.definition.id)}
       chosen={inHand}
       whenEmpty="No part answers to this. A shows every part."

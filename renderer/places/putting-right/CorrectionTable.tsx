@@ -66,7 +66,6 @@ export function CorrectionTable({ record, chosen, onOpen, onAdd }: CorrectionTab
         label="Corrections"
         rows={record.corrections}
         keyOf={(correction) => String(correction.number)}
-        textOf={(correction) => correction.what}
         onOpen={(correction) => onOpen(correction.number)}
         chosen={chosen === null ? null : String(chosen)}
         whenEmpty="No correction yet. Add findings in the walk-round first; then K plans what puts them right."

@@ -27,7 +27,6 @@ export function PlanTable({ rows, inHand, onChoose }: PlanTableProps) {
         columns={columns}
         rows={rows}
         keyOf={(row) => row.panelId}
-        textOf={(row) => row.name}
         chosen={inHand}
         onOpen={(row) => onChoose(row.panelId)}
         whenEmpty="The plan has not been drawn yet."
