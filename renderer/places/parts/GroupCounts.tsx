@@ -15,8 +15,11 @@ export function GroupCounts({ counts, group, onGroup }: GroupCountsProps) {
     <li key={words}>
       <button type="button" className="group-row" aria-pressed={group === name} onClick={() => onGroup(name)}>
         <span>{words}</span>
-        <span className="figures">
-          {seenOf} <span className="quiet">of {allOf}</span>
+        <span>
+          <span className="figures">{seenOf}</span>{' '}
+          <span className="quiet">
+            of <span className="figures group-all">{allOf}</span>
+          </span>
         </span>
       </button>
     </li>

@@ -52,10 +52,8 @@ export function PartFilterFields({ filter, shown, all, onChange, onEverything }:
         onChange={(onlyOpen) => onChange({ ...filter, onlyOpen })}
       />
       <p className="part-filter-count" role="status">
-        <span className="figures">
-          {shown} of {all}
-        </span>{' '}
-        shown <ActionKey keys="A" label="all" name="Show every part" onAct={onEverything} />
+        <span className="figures">{shown}</span> of <span className="figures">{all}</span> shown
+        <ActionKey keys="A" label="all" name="Show every part" onAct={onEverything} />
       </p>
     </div>
   )
