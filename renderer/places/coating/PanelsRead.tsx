@@ -2,7 +2,6 @@ import { useMemo } from 'react'
 import type { Spot } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { coatingFigure } from '../../parts-of-page/figure-text.ts'
-import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'
@@ -44,8 +43,12 @@ export function PanelsRead(props: {
   const unit = record.commission.coatingUnit
   const nameOf = usePanelNames()
   const rows = usePanelsRead(record.spots)
-  const said = (thickness: ThicknessOrMore | null) =>
-    thickness === null ? '–' : leastForm(coatingFigure(thickness.um, unit), thickness.orMore)
+  const said = (thickness: ThicknessOrMore | null) => (
+    <>
+      {thickness?.orMore === true ? 'at least ' : ''}
+      <span className="figures">{thickness === null ? '–' : coatingFigure(thickness.um, unit)}</span>
+    </>
+  )
   if (rows.length === 0) return null
   return (
     <Section head="Panels read" level="column" beside={`spots · thinnest to thickest, ${unit}`}>
@@ -59,8 +62,10 @@ export function PanelsRead(props: {
             onClick={() => onShow(panelId)}
           >
             <span>{nameOf(panelId)}</span>
-            <span className="figure">{spots}</span>
-            <span className="figure">{`${said(least)} to ${said(most)}`}</span>
+            <span className="panel-read-from figures">{spots}</span>
+            <span className="panel-read-from">
+              {said(least)} to {said(most)}
+            </span>
           </button>
         ))}
       </div>
