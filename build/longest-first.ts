@@ -2,10 +2,12 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 /** Files of tests that take longest, longest first, as measured; with two at a time, none of them is left for the end. */
 const longest = [
-  'tests/pages/survey.test.ts',
-  'tests/pages/places.test.ts',
   'tests/pages/pictures.test.ts',
-  'tests/pages/identity-entries.test.ts',
+  'tests/pages/places.test.ts',
+  'tests/pages/survey.test.ts',
+  'tests/pages/look-next.test.ts',
+  'tests/pages/hostile.test.ts',
+  'tests/pages/keys.test.ts',
   'tests/pages/sheet-desk.test.ts',
   'tests/figures/body-ranges.test.ts',
   'tests/figures/body-trays/inner-sheets.test.ts',
