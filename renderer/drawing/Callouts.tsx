@@ -73,18 +73,23 @@ interface CalloutsProps extends LeadersProps {
   readonly height: number
 }
 
-/** Numbered rings with their leaders; the name and the state word beside. Said again by each panel's own name. */
+/** Rings drawn as one picture: after a zoom each picture is drawn anew in a frame of its own. */
+const TOGETHER = 20
+
+/**
+ * Numbered rings over all their leaders; the name and the state word beside. Said again by each panel's own name. Each
+ * picture has a `moves` by which it is told that it was drawn anew, also where it holds rings alone.
+ */
 export const Callouts = memo(function Callouts({ callouts, scale, width, height }: CalloutsProps) {
-  return (
-    <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
-      <g className="moves">
-        <Leaders callouts={callouts} scale={scale} />
-      </g>
-      {callouts.map((callout) => (
+  const pictures = Array.from({ length: Math.ceil(callouts.length / TOGETHER) }, (_, at) => at * TOGETHER)
+  return pictures.map((from) => (
+    <svg key={from} className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
+      <g className="moves">{from === 0 ? <Leaders callouts={callouts} scale={scale} /> : null}</g>
+      {callouts.slice(from, from + TOGETHER).map((callout) => (
         <Callout key={`${callout.view} ${callout.panelId}`} callout={callout} scale={scale} inHand={false} />
       ))}
     </svg>
-  )
+  ))
 })
 
 /** The callout of the panel in hand once more, over itself, in the accent: a step draws this one and leaves the others. */
