@@ -104,9 +104,7 @@ const turnOf = ({ classList }: Element): number =>
 /** The layers of a drawing in the order they are drawn anew. */
 function layersOf(drawing: HTMLElement | null, drawn: WeakMap<Element, Movement>): readonly DrawnLayer[] {
   const layers = [...(drawing?.children ?? [])] as SVGElement[]
-  return layers
-    .sort((a, b) => turnOf(a) - turnOf(b))
-    .map((layer) => ({ layer, stands: drawn.get(layer) ?? whole }))
+  return layers.sort((a, b) => turnOf(a) - turnOf(b)).map((layer) => ({ layer, stands: drawn.get(layer) ?? whole }))
 }
 
 /**
