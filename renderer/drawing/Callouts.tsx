@@ -73,18 +73,27 @@ interface CalloutsProps extends LeadersProps {
   readonly height: number
 }
 
-/** Numbered rings with their leaders; the name and the state word beside. Said again by each panel's own name. */
+/** First and last ring of each picture: after a zoom each picture is drawn anew in a frame of its own. */
+const PICTURES = [
+  [0, 20],
+  [20, 40],
+  [40, Number.POSITIVE_INFINITY],
+] as const
+
+/**
+ * Numbered rings over all their leaders; the name and the state word beside. Said again by each panel's own name. There
+ * are always as many pictures, also where a few rings leave some of them empty: one that came later would not stand where
+ * the others have been moved to.
+ */
 export const Callouts = memo(function Callouts({ callouts, scale, width, height }: CalloutsProps) {
-  return (
-    <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
-      <g className="moves">
-        <Leaders callouts={callouts} scale={scale} />
-      </g>
-      {callouts.map((callout) => (
+  return PICTURES.map(([from, to]) => (
+    <svg key={from} className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
+      <g className="moves">{from === 0 ? <Leaders callouts={callouts} scale={scale} /> : null}</g>
+      {callouts.slice(from, to).map((callout) => (
         <Callout key={`${callout.view} ${callout.panelId}`} callout={callout} scale={scale} inHand={false} />
       ))}
     </svg>
-  )
+  ))
 })
 
 /** The callout of the panel in hand once more, over itself, in the accent: a step draws this one and leaves the others. */

@@ -17,7 +17,7 @@ interface PanelsLitProps {
 export const PanelsLit = memo(function PanelsLit({ sheet, scale, inHand, width, height, drawing }: PanelsLitProps) {
   const hovered = useHovered(drawing)
   return (
-    <svg className="plan-drawing plan-layer" width={width} height={height} aria-hidden="true">
+    <svg className="plan-drawing plan-layer plan-lit" width={width} height={height} aria-hidden="true">
       <g className="moves">
         <g transform={`translate(${scale.originX} ${scale.originY}) scale(${scale.pixelsPerMm})`}>
           <path className="edge-hovered" d={outlinesOnSheet(sheet, hovered === inHand ? null : hovered)} />

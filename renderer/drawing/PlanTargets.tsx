@@ -1,8 +1,9 @@
 import { memo, useMemo } from 'react'
 import type { PlanSheet, PlanView } from '../../shared-types/figure.ts'
+import { TOUCH_TARGET_PX } from '../../shared-types/tokens.ts'
 import { decoration } from './decoration.ts'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
-import { onScreen, type PlanScale, viewTransform } from './plan-scale.ts'
+import { onScreen, type PlanScale, sheetOnScreen, viewTransform } from './plan-scale.ts'
 
 interface Target {
   readonly panelId: string
@@ -126,6 +127,31 @@ const PointerTargets = memo(function PointerTargets({ targets, scale }: PointerT
   )
 })
 
+interface GroundProps {
+  readonly sheet: PlanSheet
+  readonly scale: PlanScale
+}
+
+/**
+ * The sheet under all targets. A browser gathers the area of everything a finger is heard on; where one shape holds all
+ * the others it need not join their outlines, one by one, at each movement.
+ */
+const Ground = memo(function Ground({ sheet, scale }: GroundProps) {
+  const [from, to] = [
+    sheetOnScreen({ x: 0, y: 0 }, scale),
+    sheetOnScreen({ x: sheet.widthMm, y: sheet.heightMm }, scale),
+  ]
+  return (
+    <rect
+      className="plan-ground"
+      x={from.x - TOUCH_TARGET_PX}
+      y={from.y - TOUCH_TARGET_PX}
+      width={to.x - from.x + 2 * TOUCH_TARGET_PX}
+      height={to.y - from.y + 2 * TOUCH_TARGET_PX}
+    />
+  )
+})
+
 const STRETCH = 12
 
 interface PlanTargetsProps {
@@ -159,6 +185,7 @@ export const PlanTargets = memo(function PlanTargets(props: PlanTargetsProps) {
   return (
     <svg role="presentation" className="plan-drawing plan-layer plan-reached" width={props.width} height={props.height}>
       <g className="moves">
+        <Ground sheet={sheet} scale={scale} />
         <g className="plan-named-targets">
           {stretches.map((stretch) => (
             <NamedTargets

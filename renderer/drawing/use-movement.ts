@@ -1,5 +1,5 @@
 import { type RefObject, useLayoutEffect, useRef } from 'react'
-import { typeScale } from '../../shared-types/tokens.ts'
+import { TOUCH_TARGET_PX, typeScale } from '../../shared-types/tokens.ts'
 import { ticksPath } from './KeepsSize.tsx'
 import { type LookSource, movementTo, type Room, type SheetSize } from './plan-scale.ts'
 
@@ -28,9 +28,6 @@ function put<One extends Element>(elements: Iterable<One>, name: string, textFor
   }
 }
 
-/** Wide enough for any finger: a target that shows wider needs no halo, however much wider it is, px. */
-const WIDE_PX = 96
-
 /** Draws a layer in its right weights for a movement; what keeps its size is only moved. */
 function draw(layer: Element, { zoom, x, y }: Movement): void {
   const matrix = `matrix(${zoom} 0 0 ${zoom} ${x.toFixed(2)} ${y.toFixed(2)})`
@@ -47,13 +44,16 @@ function draw(layer: Element, { zoom, x, y }: Movement): void {
 }
 
 /** Targets whose halo is set in one frame: each is styled anew. */
-const HALOS = 24
+const HALOS = 16
 
-/** Fits the halos of targets to a zoom, so many at once; true when there were more. */
+/**
+ * Fits the halos of targets to a zoom, so many at once; true when there were more. One that shows as wide as a finger
+ * has none, however much wider it is.
+ */
 function fitHalos(drawing: Element, zoom: number, most: number): boolean {
   let left = most
   for (const target of drawing.querySelectorAll<SVGElement>('.plan-target')) {
-    const narrow = `${Math.min(WIDE_PX, Number(target.dataset.narrow) * zoom).toFixed(1)}px`
+    const narrow = `${Math.min(TOUCH_TARGET_PX, Number(target.dataset.narrow) * zoom).toFixed(1)}px`
     if (target.style.getPropertyValue('--narrow') === narrow) continue
     if (left === 0) return true
     target.style.setProperty('--narrow', narrow)
@@ -97,13 +97,14 @@ interface DrawnLayer {
   readonly stands: Movement
 }
 
-/** The layers of a drawing, what is seen before what is only reached. */
+/** Turn of a layer: in the frame of the first, each begins to be carried by itself; what is only reached comes last. */
+const turnOf = ({ classList }: Element): number =>
+  classList.contains('plan-lit') ? 0 : classList.contains('plan-reached') ? 2 : 1
+
+/** The layers of a drawing in the order they are drawn anew. */
 function layersOf(drawing: HTMLElement | null, drawn: WeakMap<Element, Movement>): readonly DrawnLayer[] {
   const layers = [...(drawing?.children ?? [])] as SVGElement[]
-  const isReached = (layer: Element) => layer.classList.contains('plan-reached')
-  return [...layers.filter((layer) => !isReached(layer)), ...layers.filter(isReached)].map((layer) => {
-    return { layer, stands: drawn.get(layer) ?? whole }
-  })
+  return layers.sort((a, b) => turnOf(a) - turnOf(b)).map((layer) => ({ layer, stands: drawn.get(layer) ?? whole }))
 }
 
 /**

@@ -1,9 +1,9 @@
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { RequestInput, RequestName, RequestOutput } from '../../shared-types/contract.ts'
 import type { Problem } from '../../shared-types/problem.ts'
 import { ask, type ChangeInput, type ChangingName, change, problemOf } from './ask.ts'
 import { keptWhereAlike } from './kept-alike.ts'
-import { OneAtATime } from './one-at-a-time.ts'
+import { LatestQuestion } from './latest-question.ts'
 
 /** An answer on its way: the last value stays while a new one is asked for, and parts that did not change stay the same. */
 export interface Answer<Value> {
@@ -32,31 +32,23 @@ export function useAnswer<N extends RequestName>(
     busy: true,
   })
   const [times, setTimes] = useState(0)
-  const asked = useRef(0)
   // A map takes longer than the next reading: what has been overtaken is not asked at all.
-  const [asking] = useState(() => new OneAtATime())
+  const [asking] = useState(() => new LatestQuestion())
   const reason = JSON.stringify({ input, follows, times })
   useEffect(() => {
     const { input: told } = JSON.parse(reason) as { input: RequestInput<N> | null }
     if (told === null) return
-    asked.current += 1
-    const mine = asked.current
     setAnswer((before) => ({ ...before, busy: true }))
-    asking.run(() =>
-      ask(name, told).then(
-        (value) => {
-          if (mine !== asked.current) return
-          setAnswer((before) => ({
-            value: keptWhereAlike(before.value, value),
-            answered: reason,
-            problem: null,
-            busy: false,
-          }))
-        },
-        (thrown: unknown) => {
-          if (mine === asked.current) setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false }))
-        },
-      ),
+    asking.ask(
+      () => ask(name, told),
+      (value) =>
+        setAnswer((before) => ({
+          value: keptWhereAlike(before.value, value),
+          answered: reason,
+          problem: null,
+          busy: false,
+        })),
+      (thrown) => setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false })),
     )
     return () => asking.forget()
   }, [asking, name, reason])

@@ -24,12 +24,14 @@ afterAll(() => openedPage?.close())
 /** Longer than a gesture is waited for to go on, and then for its callouts to be asked for, ms. */
 const REST_MS = 350
 
-/** The plan has come to rest and its callouts are set for the scale it has come to. */
+/** The plan has come to rest: all its layers are drawn for the zoom it has, and none is carried to another. */
 async function rested(): Promise<void> {
-  await nothingAsked(REST_MS)
+  await settled(page)
   await page.waitForFunction(() => {
+    const layers = [...document.querySelectorAll('.plan-layers, .plan-layer')]
     const grown = [...document.querySelectorAll('.plan-layer .moves')].map((one) => one.getAttribute('transform'))
-    return new Set(grown).size === 1
+    const zooms = layers.map((layer) => new DOMMatrix(getComputedStyle(layer).transform).a)
+    return new Set(grown).size === 1 && zooms.every((zoom) => zoom === 1)
   })
   await settled(page)
 }
@@ -150,12 +152,12 @@ describe('the plan moves', () => {
     const before = await boxOf(bonnet)
     await page.keyboard.press('Shift+ArrowRight')
     await rested()
-    expect((await boxOf(bonnet)).x).toBeLessThan(before.x)
+    await expect.poll(async () => (await boxOf(bonnet)).x).toBeLessThan(before.x)
     expect(await titleOf()).toBe(title)
     await page.keyboard.press('ArrowDown')
-    await rested()
-    expect(await titleOf()).not.toBe(title)
+    await expect.poll(titleOf).not.toBe(title)
     await page.keyboard.press('ArrowUp')
+    await expect.poll(titleOf).toBe(title)
     await wholeSheet()
   })
 })
@@ -164,10 +166,11 @@ describe('panels of the plan', () => {
   it('are named in a fixed line while the pointer is over them', async () => {
     const { x, y, width, height } = await boxOf(bonnet)
     await page.mouse.move(x + width / 2, y + height * 0.3)
-    await page.locator('.plan-hovered').waitFor()
-    const [name, place] = [await page.locator('.plan-hovered').textContent(), await boxOf('.plan-hovered')]
+    await page.locator('.plan-hovered', { hasText: 'Bonnet' }).waitFor()
+    const place = await boxOf('.plan-hovered')
     await page.mouse.move(x + width / 2 + 30, y + height * 0.32)
-    expect(name).toContain('Bonnet')
+    await settled(page)
+    expect(await page.locator('.plan-hovered').textContent()).toContain('Bonnet')
     expect(await boxOf('.plan-hovered')).toEqual(place)
   })
 
@@ -182,6 +185,7 @@ describe('panels of the plan', () => {
   it('have callouts whose words overlap nothing that is written on the plan', async () => {
     for (const width of [1440, 1024]) {
       await page.setViewportSize({ width, height: width === 1440 ? 900 : 768 })
+      await nothingAsked(REST_MS)
       await rested()
       const overlaps = () =>
         page.evaluate(() => {

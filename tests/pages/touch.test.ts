@@ -51,18 +51,20 @@ describe('with a finger, in the walk-round', () => {
   ])('every control is at least 44 px high and wide at %i × %i', async (width, height) => {
     await page.setViewportSize({ width, height })
     await settled(page)
-    expect(await tooSmall()).toEqual([])
+    await expect.poll(tooSmall).toEqual([])
   })
 
   it.each(['m', 'p', 'f', 'e', 'r', 't', 'g', 'v'])(
     'every control is at least 44 px high and wide after the key %s',
     async (key) => {
       await page.setViewportSize({ width: 1024, height: 768 })
+      const opened = page.locator(key === 'v' ? '.plan-table' : '.edit-sheet')
       await page.keyboard.press(key)
+      await opened.waitFor()
       await settled(page)
-      expect(await tooSmall()).toEqual([])
+      await expect.poll(tooSmall).toEqual([])
       await page.keyboard.press(key === 'v' ? key : 'Escape')
-      await page.locator('.edit-sheet').waitFor({ state: 'detached' })
+      await opened.waitFor({ state: 'detached' })
       await settled(page)
     },
   )
