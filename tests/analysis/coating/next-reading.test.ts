@@ -63,6 +63,24 @@ describe('where to read next', () => {
     )
     expect(new Set(spots.map(({ node }) => node)).size).toBe(3)
   })
+  it('goes where the interval would narrow, not where a few deep draws make up the variance', () => {
+    const normal = normalDraw(seededDraw('seldom deep'))
+    const fillerUm = new Float32Array(2 * DRAWS)
+    for (let d = 0; d < DRAWS; d += 1) {
+      fillerUm[d] = d % 50 === 0 ? 8000 : 0
+      fillerUm[DRAWS + d] = 1000 + 100 * normal()
+    }
+    const seldom: FillerDraws = { ...drawn, nodes: 2, fillerUm }
+    const { volumeMm3: volume } = extentDraws(seldom, Float64Array.of(1000, 1000), 0)
+    const variance = (values: Float32Array): number => {
+      const mean = values.reduce((sum, value) => sum + value, 0) / DRAWS
+      return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / DRAWS
+    }
+    expect(variance(fillerUm.subarray(0, DRAWS))).toBeGreaterThan(50 * variance(fillerUm.subarray(DRAWS)))
+    const [first] = worthwhileSpots(seldom, volume, Uint8Array.of(1, 1), { ...terms, readingDeviationUm: () => 10 }, 1)
+    expect(first?.node).toBe(1)
+    expect(first?.reduction).toBeGreaterThan(0.7)
+  })
   it('sends nobody where nothing can be read or nothing is open', () => {
     expect(worthwhileSpots(drawn, volumeMm3, new Uint8Array(3), terms, 1)).toEqual([])
     expect(worthwhileSpots(drawn, new Float64Array(DRAWS).fill(7), everywhere, terms, 1)).toEqual([])
