@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import { betaQuantile, incompleteBeta, logGamma } from '../../../electron/analysis/statistics/beta-distribution.ts'
-import { normalScores } from '../../../electron/analysis/statistics/normal-scores.ts'
 import { normalQuantile, studentQuantile } from '../../../electron/analysis/statistics/quantiles.ts'
+import { ranksOf } from '../../../electron/analysis/statistics/ranks.ts'
 
 it.each([
   // Tables of the normal distribution.
@@ -17,13 +17,9 @@ it.each([
 
 it('far out, as scipy 1.17.1 has it', () => expect(normalQuantile(1e-10)).toBeCloseTo(-6.361340902404056, 12))
 
-it('normal scores as scipy 1.17.1 has them, by norm.ppf((rankdata(x) - 0.5) / n)', () => {
-  const scores = normalScores(Float64Array.of(3, -1, 2, 2, 70))
-  const expected = [
-    0.5244005127080407, -1.2815515655446004, -0.2533471031357997, -0.2533471031357997, 1.2815515655446004,
-  ]
-  for (const [at, score] of expected.entries()) expect(scores[at]).toBeCloseTo(score, 14)
-  expect(Array.from(normalScores(new Float64Array(4).fill(7)))).toEqual([0, 0, 0, 0])
+it('ranks as scipy 1.17.1 has them, by rankdata', () => {
+  expect(Array.from(ranksOf(Float64Array.of(3, -1, 2, 2, 70)))).toEqual([4, 1, 2.5, 2.5, 5])
+  expect(Array.from(ranksOf(new Float64Array(4).fill(7)))).toEqual([2.5, 2.5, 2.5, 2.5])
 })
 
 it.each([
