@@ -6,7 +6,7 @@ import type { WorthwhileSpot } from './next-reading.ts'
 /** Readings looked ahead for the stopping line, and spots named. */
 export const STEPS_AHEAD = 10
 const SPOTS_NAMED = 3
-/** A next reading that takes away less than this share of the variance is not worth the walk. */
+/** A next reading that takes away less than this share of the doubt is not worth the walk. */
 const WORTH_READING = 0.01
 
 /** The best spots with their reasons, and what another ten readings would bring. */
@@ -27,7 +27,7 @@ export function nextReadingAnswer(
 }
 
 const shareWords = (reduction: number): string =>
-  `Expected to take away ${Math.max(1, Math.round(100 * reduction))} % of the variance of the volume.`
+  `Expected to take away ${Math.max(1, Math.round(100 * reduction))} % of the doubt about the volume.`
 
 function reasonFor(chance: number, nearestMm: number): string {
   const away = `${Math.round(nearestMm)} mm away`

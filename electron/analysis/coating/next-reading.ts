@@ -1,3 +1,4 @@
+import { ranksOf } from '../statistics/ranks.ts'
 import type { FillerDraws } from './field-draws.ts'
 
 /** A gauge and a film as the next reading will meet them. */
@@ -10,7 +11,10 @@ export interface NextReadingTerms {
   readonly readingDeviationUm: (fillerUm: number) => number
 }
 
-/** A place worth reading: share of the variance of the volume it is expected to take away, given those before it. */
+/**
+ * A place worth reading: share of the doubt about the volume it is expected to take away, given those before it. Doubt is the
+ * variance of the volume's rank among the draws.
+ */
 export interface WorthwhileSpot {
   readonly node: number
   readonly reduction: number
@@ -21,9 +25,11 @@ const LEAST_LATENT = 0.2
 
 /**
  * The readings that would narrow the volume most, one after the other. What a reading would say is the filler at its node
- * cut to what the gauge can tell; the volume's expected variance after it is that of its regression on the reading over the
- * draws (M. Strong, J. E. Oakley and A. Brennan, Medical Decision Making 34 (2014) 311-326, recalled; for a Gaussian field
- * it is exact). Later spots are chosen after taking out the earlier ones, by the columns of a pivoted Cholesky factor.
+ * cut to what the gauge can tell. Of the volume its rank among the draws is taken (W. J. Conover and R. L. Iman, The American
+ * Statistician 35 (1981) 124-129, recalled), because a few draws with deep tails make up most of its variance and little of
+ * its interval. The expected variance after the reading is that of the regression on it over the draws (M. Strong, J. E.
+ * Oakley and A. Brennan, Medical Decision Making 34 (2014) 311-326, recalled). Later spots are chosen after taking out the
+ * earlier ones, by the columns of a pivoted Cholesky factor.
  */
 export function worthwhileSpots(
   drawn: FillerDraws,
@@ -33,8 +39,8 @@ export function worthwhileSpots(
   count: number,
 ): WorthwhileSpot[] {
   const { nodes, draws } = drawn
-  const meanVolume = volume.reduce((sum, value) => sum + value, 0) / draws
-  const centred = Float64Array.from(volume, (value) => value - meanVolume)
+  const middle = (draws + 1) / 2
+  const centred = ranksOf(volume).map((rank) => rank - middle)
   const total = centred.reduce((sum, value) => sum + value * value, 0) / draws
   if (!(total > 0)) return []
   const { readings, own, withVolume, noise } = simulatedReadings(drawn, centred, candidates, terms)
@@ -58,7 +64,7 @@ export function worthwhileSpots(
   return chosen
 }
 
-/** Readings at every candidate less their mean, their variance, their covariance with the volume, and what a reading adds. */
+/** Readings at every candidate less their mean, their variance, their covariance with the volume's rank, and what a reading adds. */
 function simulatedReadings(
   { fillerUm, nodes, draws, shapes, nuggetVariance }: FillerDraws,
   centred: Float64Array,

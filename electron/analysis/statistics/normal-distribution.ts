@@ -1,4 +1,6 @@
 const ROOT_OF_TWO_PI = Math.sqrt(2 * Math.PI)
+/** Above this the chance left over is less than half of the last digit of one. */
+const WHOLLY_ONE = 8.3
 
 /**
  * Standard normal distribution function, within 1e-14 of the truth and to 10 digits in the lower tail (rational
@@ -6,8 +8,9 @@ const ROOT_OF_TWO_PI = Math.sqrt(2 * Math.PI)
  * a continued fraction beyond 7.07).
  */
 export function normalProbability(x: number): number {
+  if (x > WHOLLY_ONE) return 1
   const size = Math.abs(x)
-  if (size > 38) return x > 0 ? 1 : 0
+  if (size > 38) return 0
   const density = Math.exp(-0.5 * size * size)
   const below = size < 7.07106781186547 ? (density * above(size)) / under(size) : density / fraction(size)
   return x > 0 ? 1 - below : below

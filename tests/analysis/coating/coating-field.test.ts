@@ -63,7 +63,7 @@ describe('filler of one panel', () => {
   })
   it('says where to read next, with a reason, and what ten more would bring', () => {
     expect(answer.next.spots).toHaveLength(3)
-    expect(answer.next.spots[0]?.words).toMatch(/nearest reading is \d+ mm away.*% of the variance/)
+    expect(answer.next.spots[0]?.words).toMatch(/nearest reading is \d+ mm away.*% of the doubt about the volume/)
     expect(answer.next.words).toMatch(/Another 10 readings .* from [\d.,]+ cm³ to about [\d.,]+ cm³/)
     const nothing = coatingField(panelQuestion({ fillerUm: () => 0, filmUm: 115, readings: 100 }))
     expect(nothing.fillerAreaM2.low).toBe(0)

@@ -20,6 +20,8 @@ describe('normal distributions agree with scipy 1.17.1', () => {
     [0.7, 0.758036347776927],
     [3, 0.9986501019683699],
     [6.5, 0.99999999995984],
+    [8.4, 1],
+    [40, 1],
   ])('chance below %f', (x, expected) => {
     expect(Math.abs(normalProbability(x) / expected - 1)).toBeLessThan(1e-10)
   })

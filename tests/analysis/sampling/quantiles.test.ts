@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { betaQuantile, incompleteBeta, logGamma } from '../../../electron/analysis/statistics/beta-distribution.ts'
 import { normalQuantile, studentQuantile } from '../../../electron/analysis/statistics/quantiles.ts'
+import { ranksOf } from '../../../electron/analysis/statistics/ranks.ts'
 
 it.each([
   // Tables of the normal distribution.
@@ -15,6 +16,11 @@ it.each([
 })
 
 it('far out, as scipy 1.17.1 has it', () => expect(normalQuantile(1e-10)).toBeCloseTo(-6.361340902404056, 12))
+
+it('ranks as scipy 1.17.1 has them, by rankdata', () => {
+  expect(Array.from(ranksOf(Float64Array.of(3, -1, 2, 2, 70)))).toEqual([4, 1, 2.5, 2.5, 5])
+  expect(Array.from(ranksOf(new Float64Array(4).fill(7)))).toEqual([2.5, 2.5, 2.5, 2.5])
+})
 
 it.each([
   // Tables of Student's t: 0.95, 0.975, 0.995.
