@@ -75,6 +75,8 @@ export interface AskedOfIdentity {
   readonly setAside?: SetAside | undefined
   /** Variables whose because-chain is wanted; all when left out. */
   readonly chainsOf?: readonly string[] | null
+  /** Claims whose because-chain is wanted; all when left out. */
+  readonly claimChains?: readonly number[] | null
   /** What the next looks should settle. */
   readonly question?: SettledQuestion
   /** Whether what comes after the weights is wanted with them. */
@@ -107,6 +109,7 @@ export async function identityBy(
     whatIf = [],
     setAside,
     chainsOf = null,
+    claimChains = null,
     question = { about: 'build' },
     more = false,
     shelf = null,
@@ -129,6 +132,7 @@ export async function identityBy(
     evidence,
     question: engineQuestion(question, view.claims, compiled),
     statements: statements.map(({ id, says }) => ({ id, says })),
+    chains: claimChains?.map((number) => rowMark('claims', number)) ?? null,
     likeliest: chainsOf ?? compiled.variables.map(({ key }) => key),
   }
   try {

@@ -5,6 +5,7 @@ import type { RecordView } from '../../../shared-types/record.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { change } from '../../store/ask.ts'
 import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { useKept } from '../../store/use-kept.ts'
 import { CanStillBe } from './CanStillBe.tsx'
 import { CarsLikeIt } from './CarsLikeIt.tsx'
 import { ClaimsTested, Contradictions } from './ClaimsTested.tsx'
@@ -12,6 +13,7 @@ import { NumbersRead } from './NumbersRead.tsx'
 import { QuestionField } from './QuestionField.tsx'
 import { SheetOffer } from './SheetOffer.tsx'
 import { TellList } from './TellList.tsx'
+import { useIdentity } from './use-identity.ts'
 import { useWhatIf } from './use-what-if.ts'
 import { WhatIfLine } from './WhatIfLine.tsx'
 import './inference.css'
@@ -22,12 +24,15 @@ const [Sheets, Rarity, Numbers] = [memo(SheetOffer), memo(CarsLikeIt), memo(Numb
 /** What the tells of the record's sheets say: where to look next, what the car can still be, claims put to the test. */
 export function Inference({ record }: { readonly record: RecordView }) {
   const [chosen, setChosen] = useState<string | null>(null)
+  const [claimChains, setClaimChains] = useState<readonly number[]>([])
   const whatIf = useWhatIf()
   const { trying, tried, setAside } = whatIf
   const [question, setQuestion] = useState<SettledQuestion>({ about: 'build' })
   const noted = { whatIf: [...tried], setAside }
-  const asked = { ...noted, chainsOf: chosen === null ? [] : [chosen], question }
-  const { value: view, answered, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
+  const asked = { ...noted, chainsOf: chosen === null ? [] : [chosen], claimChains: [...claimChains], question }
+  const { view, answered, problem, busy } = useIdentity(asked, record)
+  const variables = useKept(view?.variables.map(({ key, name }) => ({ key, name })) ?? [])
+  const claims = useKept(view?.claims.map(({ claim }) => claim) ?? [])
   // What takes longer is asked once the weights are on screen, and of the same observations.
   const settled = useMemo(() => (answered === null ? null : (JSON.parse(answered) as Settled)), [answered])
   const wanted = settled === null ? null : { whatIf: settled.input.whatIf, setAside: settled.input.setAside }
@@ -47,6 +52,11 @@ export function Inference({ record }: { readonly record: RecordView }) {
       else void send('observation.withdraw', { tell })
     },
     [trying, withdraw, send],
+  )
+  const turnChain = useCallback(
+    (claim: number, open: boolean) =>
+      setClaimChains((before) => [...before.filter((other) => other !== claim), ...(open ? [claim] : [])]),
+    [],
   )
   const mayChange = !record.readOnly
   const offer = <Sheets mayChange={mayChange} follows={record.journalNumber} />
@@ -68,11 +78,11 @@ export function Inference({ record }: { readonly record: RecordView }) {
       <div className="inference" aria-busy={busy}>
         <div>
           {view.problem === null ? (
-            <QuestionField variables={view.variables} claims={view.claims} question={question} onChange={setQuestion} />
+            <QuestionField variables={variables} claims={claims} question={question} onChange={setQuestion} />
           ) : null}
           <TellList
             tells={view.tells}
-            variables={view.variables}
+            variables={variables}
             question={view.question}
             mayChange={mayChange || trying}
             trying={trying}
@@ -85,7 +95,13 @@ export function Inference({ record }: { readonly record: RecordView }) {
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <Contradictions conflicts={view.conflicts} repairs={view.repairs} />
           <Numbers numbers={view.numbers} onSetAside={trying ? whatIf.setNumberAside : null} />
-          <ClaimsTested claims={record.claims} tested={view.claims} scale={view.scale} more={more} />
+          <ClaimsTested
+            claims={record.claims}
+            tested={view.claims}
+            scale={view.scale}
+            more={more}
+            onChain={turnChain}
+          />
           <Rarity more={more} />
           {offer}
         </div>

@@ -1,13 +1,13 @@
 import { memo, useCallback, useEffect, useState } from 'react'
 import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
-import type { IdentityView, TellView } from '../../../shared-types/identity-view.ts'
+import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
-import { questionWords } from './QuestionField.tsx'
+import { questionWords, type VariableNamed } from './QuestionField.tsx'
 import { saidWords } from './said-words.ts'
 import { TellAnswer } from './TellAnswer.tsx'
 
@@ -93,7 +93,7 @@ const stillOpen = ({ observation, toldBy }: TellView): boolean =>
 /** Tells by what each would settle, and those already looked at. */
 export const TellList = memo(function TellList(props: {
   readonly tells: readonly TellView[]
-  readonly variables: IdentityView['variables']
+  readonly variables: readonly VariableNamed[]
   readonly question: SettledQuestion
   readonly mayChange: boolean
   /** Answers are tried and not kept. */
