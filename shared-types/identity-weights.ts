@@ -1,11 +1,4 @@
-import type {
-  ChainStep,
-  ClaimView,
-  IdentityView,
-  TellStanding,
-  TellText,
-  VariableView,
-} from './identity-view.ts'
+import type { ChainStep, ClaimView, IdentityView, TellStanding, TellText, VariableView } from './identity-view.ts'
 
 /** A because-chain, or null where it was not asked for. */
 interface ChainWhenAsked {

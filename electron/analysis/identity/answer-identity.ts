@@ -19,7 +19,18 @@ import { valueOfInformation } from './value-of-information.ts'
  * @throws ProblemError when the model does not fit together, forbids every build or is too entangled.
  */
 export function answerIdentity(
-  { model: source, evidence, question, statement, statements, chains, likeliest, inOrder, options, builds }: IdentityInput,
+  {
+    model: source,
+    evidence,
+    question,
+    statement,
+    statements,
+    chains,
+    likeliest,
+    inOrder,
+    options,
+    builds,
+  }: IdentityInput,
   shelf: CircuitShelf | null = null,
 ): IdentityAnswer {
   const { reasoner, legalBuilds, prior, conflictsWith } = compiledOnce(source, evidence.claims, shelf)

@@ -19,6 +19,8 @@ export const ClaimsTested = memo(function ClaimsTested(props: {
   readonly tested: readonly ClaimWeights[]
   readonly scale: string
   readonly more: IdentityMore | null
+  /** What comes later is still that of the weights before. */
+  readonly waits: boolean
   /** A claim's chain was opened or closed. */
   readonly onChain: (claim: number, open: boolean) => void
 }) {
@@ -32,6 +34,7 @@ export const ClaimsTested = memo(function ClaimsTested(props: {
           claim={claim}
           tested={tested.get(claim.number) ?? null}
           outlook={outlooks.get(claim.number) ?? null}
+          waits={props.waits}
           onChain={props.onChain}
         />
       ))}
@@ -44,13 +47,14 @@ interface ClaimTestedProps {
   readonly claim: Claim
   readonly tested: ClaimWeights | null
   readonly outlook: ClaimOutlook | null
+  readonly waits: boolean
   readonly onChain: (claim: number, open: boolean) => void
 }
 
-const ClaimTested = memo(function ClaimTested({ claim, tested, outlook, onChain }: ClaimTestedProps) {
+const ClaimTested = memo(function ClaimTested({ claim, tested, outlook, waits, onChain }: ClaimTestedProps) {
   const { number, words, wouldSettle } = claim
   return (
-    <div className="claim-tested">
+    <div className="claim-tested" aria-busy={waits && outlook !== null}>
       <span className="figures">{`C\u202f${number}`}</span>
       <span>
         “{words}”
