@@ -72,7 +72,7 @@ export function contributions(
   }
   const pieces = wanted.each === false ? null : leftOutInTurn(reasoner, items, statement)
   const all = pieces === null ? odds(items) : pieces.all
-  const none = odds([])
+  const none = oddsBefore(reasoner, says, () => odds([]))
   if (Math.max(all.holds, all.fails) === IMPOSSIBLE)
     throw new RangeError('The evidence is impossible: ask for its conflicts.')
   let gone = none
@@ -90,6 +90,18 @@ export function contributions(
     inOrder,
     doubts: pieces?.doubts ?? [],
   }
+}
+
+/** Odds of statements before anything is seen, by their words: one thing noted after another leaves them as they are. */
+const before = new WeakMap<Reasoner, Map<string, Odds>>()
+
+function oddsBefore(reasoner: Reasoner, says: readonly IdentityLiteral[], work: () => Odds): Odds {
+  const known = before.get(reasoner) ?? new Map<string, Odds>()
+  before.set(reasoner, known)
+  const key = JSON.stringify(says)
+  const odds = known.get(key) ?? work()
+  known.set(key, odds)
+  return odds
 }
 
 /** Odds of a statement with all evidence, and what each piece of it and each doubtful fact does to them. */
