@@ -282,6 +282,20 @@ describe.sequential('a claim, in the terms of the sheet', () => {
     await page.getByText('says Series: Sedge Marl or Sedge Lantern; 80 of 100 such statements hold').waitFor()
     await page.locator('.claim-tested', { hasText: 'dressed ones' }).getByText('contradicted').waitFor()
   }, 240_000)
+
+  it('shows what speaks for it and against it once that is opened', async () => {
+    const tested = page.locator('.claim-tested', { hasText: 'dressed ones' })
+    const steps = tested.locator('.steps tr')
+    expect(await steps.count()).toBe(0)
+    await tested.locator('summary', { hasText: 'because' }).focus()
+    await keyboard.press('Enter')
+    await tested.getByText('starting odds, from counts and rules').waitFor()
+    expect(await steps.count()).toBeGreaterThan(3)
+    await settled(page)
+    expect(await axeViolations(page)).toEqual([])
+    await keyboard.press('Enter')
+    await expect.poll(() => steps.count()).toBe(0)
+  }, 120_000)
 })
 
 describe.sequential('on the walk-round', () => {
