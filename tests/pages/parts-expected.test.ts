@@ -92,7 +92,7 @@ describe('parts against their sheet, on screen', () => {
     await choose('nothing: it came by itself')
     await page.keyboard.press('Control+Enter')
     const why = sheet.getByLabel('Why it counts so')
-    expect(await why.getAttribute('aria-invalid')).toBe('true')
+    await expect.poll(() => why.getAttribute('aria-invalid')).toBe('true')
     await why.fill('bought new in 1962, by the invoice')
     expect(await axeViolations(page)).toEqual([])
     await page.keyboard.press('Control+Enter')
