@@ -191,7 +191,7 @@ async function nextLooks(record: CarRecord, shelf: string): Promise<readonly Nex
   const read = parts.map(({ partId, numberAsRead, learned }) => [partId, numberAsRead, learned])
   const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims, carNumbers, read])
   if (lastLooks?.key === key) return lastLooks.looks
-  const { tells } = await identityOf(record, { chainsOf: [], shelf })
+  const { tells } = await identityOf(record, { chainsOf: [], claimChains: [], shelf })
   const looks = tells
     .filter(({ bits }) => bits !== null && bits > 0)
     .slice(0, LOOKS_NAMED)
