@@ -20,6 +20,7 @@ import { findingDraft, planPoint, viewId } from './finding.ts'
 import { setAside, settledQuestion } from './identity-asking.ts'
 import type { IdentityMore } from './identity-more.ts'
 import type { IdentityView, NextLook, OfferedSheet, TellView } from './identity-view.ts'
+import type { IdentityTells, IdentityWeights } from './identity-weights.ts'
 import type { GapJoint } from './joint.ts'
 import type { Judgement } from './judgement.ts'
 import type { PictureAnswer, TellMeasured } from './measuring-view.ts'
@@ -131,6 +132,17 @@ export const requests = {
     /** Variables whose because-chain is wanted. */
     chainsOf: z.array(z.string().max(161)).max(500),
     /** What the tells not yet looked at are weighed for. */
+    question: settledQuestion.optional(),
+  }),
+  /** What stays the same of it: tells as the record's sheets describe them. */
+  'identity.tells': asking<IdentityTells>()({}),
+  /** What changes of it with every key, and chains that were opened. */
+  'identity.weights': asking<IdentityWeights>()({
+    whatIf: z.array(observation).max(200),
+    setAside: setAside.optional(),
+    chainsOf: z.array(z.string().max(161)).max(500),
+    /** Claims whose because-chain is wanted. */
+    claimChains: z.array(number).max(500),
     question: settledQuestion.optional(),
   }),
   /** What comes after the weights: most probable builds, rarity, what would settle each claim and what it would take. */

@@ -109,6 +109,11 @@ export const identityInput = z.strictObject({
     .readonly(),
   /** Variables of which the statement that they have their likeliest value is wanted too; its id is the variable. */
   likeliest: z.array(z.string()).max(500).default([]).readonly(),
+  /**
+   * Of which statements, by their ids, what each piece of evidence does is wanted too; of all when null. The others get
+   * their odds and support alone, which takes half the time.
+   */
+  chains: z.array(z.string()).max(200).nullable().default(null).readonly(),
   /** Whether contributions are wanted one after the other too, which takes a pass for each piece of evidence. */
   inOrder: z.boolean().default(true),
   /** Options whose rarity is wanted. */

@@ -70,8 +70,8 @@ export interface TellValueView {
   readonly sketch: SheetSketch | null
 }
 
-/** Something to look at, and what it would settle. */
-export interface TellView {
+/** Something to look at, as its sheet describes it: the same in every answer. */
+export interface TellText {
   readonly key: string
   readonly name: string
   readonly lookAt: string
@@ -85,6 +85,11 @@ export interface TellView {
   readonly unit: string | null
   readonly values: readonly TellValueView[]
   readonly sketch: SheetSketch | null
+}
+
+/** What one answer says of a tell: what it would settle, and what was noted of it. */
+export interface TellStanding {
+  readonly key: string
   /** Expected bits it would settle of what is asked; null for one already looked at, and where nothing was inferred. */
   readonly bits: number | null
   /** Bits by effort and access, on the program's own scale. */
@@ -93,6 +98,9 @@ export interface TellView {
   readonly toldBy: string | null
   readonly observation: Observation | null
 }
+
+/** Something to look at, and what it would settle. */
+export interface TellView extends TellText, TellStanding {}
 
 /** A claim put to the test against everything seen. */
 export interface ClaimView {

@@ -9,6 +9,7 @@ import { rowMark } from './row-marks.ts'
 /** Weight of findings, in decibans, from which a claim is called supported or contradicted: "moderate" of the scale. */
 const SETTLED_DECIBANS = 10
 
+/** Claims put to the test; the chain of one is empty where it was not asked for. */
 export function claimViews(
   claims: readonly Claim[],
   compiled: CompiledSheets,

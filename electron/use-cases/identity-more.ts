@@ -23,6 +23,7 @@ export const nothingAsked = {
   question: { about: 'build' },
   statement: null,
   statements: [],
+  chains: null,
   likeliest: [],
   inOrder: false,
   options: null,

@@ -1,5 +1,5 @@
 import type { IdentityAnswer } from '../../shared-types/identity-answer.ts'
-import type { TellView } from '../../shared-types/identity-view.ts'
+import type { TellText, TellView } from '../../shared-types/identity-view.ts'
 import type { Observation } from '../../shared-types/observation.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
@@ -16,15 +16,8 @@ const ACCESS_COST: { readonly [A in CompiledTell['tell']['access']]: number } = 
   'taken apart': 3,
 }
 
-/** One tell of the record's sheets, with what was noted of it. */
-export function tellView(
-  { key, tell, values }: CompiledTell,
-  compiled: CompiledSheets,
-  observations: readonly Observation[],
-  bits: number | null,
-  toldBy: string | null = null,
-): TellView {
-  const cost = tell.effort + ACCESS_COST[tell.access]
+/** One tell as its sheet describes it. */
+export function tellText({ key, tell, values }: CompiledTell, compiled: CompiledSheets): TellText {
   return {
     key,
     name: tell.name,
@@ -39,6 +32,21 @@ export function tellView(
     unit: tell.unit,
     values,
     sketch: tell.sketch,
+  }
+}
+
+/** One tell of the record's sheets, with what was noted of it. */
+export function tellView(
+  compiledTell: CompiledTell,
+  compiled: CompiledSheets,
+  observations: readonly Observation[],
+  bits: number | null,
+  toldBy: string | null = null,
+): TellView {
+  const { key, tell } = compiledTell
+  const cost = tell.effort + ACCESS_COST[tell.access]
+  return {
+    ...tellText(compiledTell, compiled),
     bits,
     worth: bits === null ? null : bits / cost,
     toldBy,

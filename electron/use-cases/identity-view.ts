@@ -75,6 +75,8 @@ export interface AskedOfIdentity {
   readonly setAside?: SetAside | undefined
   /** Variables whose because-chain is wanted; all when left out. */
   readonly chainsOf?: readonly string[] | null
+  /** Claims whose because-chain is wanted; all when left out. */
+  readonly claimChains?: readonly number[] | null
   /** What the next looks should settle. */
   readonly question?: SettledQuestion
   /** Whether what comes after the weights is wanted with them. */
@@ -107,6 +109,7 @@ export async function identityBy(
     whatIf = [],
     setAside,
     chainsOf = null,
+    claimChains = null,
     question = { about: 'build' },
     more = false,
     shelf = null,
@@ -129,6 +132,7 @@ export async function identityBy(
     evidence,
     question: engineQuestion(question, view.claims, compiled),
     statements: statements.map(({ id, says }) => ({ id, says })),
+    chains: claimChains?.map((number) => rowMark('claims', number)) ?? null,
     likeliest: chainsOf ?? compiled.variables.map(({ key }) => key),
   }
   try {
@@ -187,7 +191,7 @@ async function nextLooks(record: CarRecord, shelf: string): Promise<readonly Nex
   const read = parts.map(({ partId, numberAsRead, learned }) => [partId, numberAsRead, learned])
   const key = JSON.stringify([sheets.map(({ sha256 }) => sha256), observations, claims, carNumbers, read])
   if (lastLooks?.key === key) return lastLooks.looks
-  const { tells } = await identityOf(record, { chainsOf: [], shelf })
+  const { tells } = await identityOf(record, { chainsOf: [], claimChains: [], shelf })
   const looks = tells
     .filter(({ bits }) => bits !== null && bits > 0)
     .slice(0, LOOKS_NAMED)

@@ -15,6 +15,7 @@ import { figureUseCases } from './figures.ts'
 import { findingUseCases } from './findings.ts'
 import { identityUseCases } from './identity.ts'
 import { identityViewUseCases } from './identity-view.ts'
+import { identityWeightsUseCases } from './identity-weights.ts'
 import { judgementUseCases } from './judgement.ts'
 import { listUseCases } from './lists.ts'
 import { measuredTellUseCases } from './measured-tells.ts'
@@ -55,6 +56,7 @@ export const useCases: UseCases = {
   ...sheetTermUseCases,
   ...observationUseCases,
   ...identityViewUseCases,
+  ...identityWeightsUseCases,
   ...walkRoundUseCases,
   ...findingUseCases,
   ...coatingUseCases,

@@ -11,9 +11,15 @@ export interface Answer<Value> {
   /** What the value answers, as `JSON` of input and `follows`; null before the first. */
   readonly answered: string | null
   readonly problem: Problem | null
+  /** True from the very picture in which something else is wanted. */
   readonly busy: boolean
   /** Asks again. */
   readonly again: () => void
+}
+
+interface Answered<Value> extends Pick<Answer<Value>, 'value' | 'answered' | 'problem'> {
+  /** What was answered or refused last, as `answered` has it. */
+  readonly ended: string | null
 }
 
 /**
@@ -25,11 +31,11 @@ export function useAnswer<N extends RequestName>(
   input: RequestInput<N> | null,
   follows: unknown = null,
 ): Answer<RequestOutput<N>> {
-  const [answer, setAnswer] = useState<Omit<Answer<RequestOutput<N>>, 'again'>>({
+  const [{ ended, ...answer }, setAnswer] = useState<Answered<RequestOutput<N>>>({
     value: null,
     answered: null,
     problem: null,
-    busy: true,
+    ended: null,
   })
   const [times, setTimes] = useState(0)
   // A map takes longer than the next reading: what has been overtaken is not asked at all.
@@ -38,7 +44,6 @@ export function useAnswer<N extends RequestName>(
   useEffect(() => {
     const { input: told } = JSON.parse(reason) as { input: RequestInput<N> | null }
     if (told === null) return
-    setAnswer((before) => ({ ...before, busy: true }))
     asking.ask(
       () => ask(name, told),
       (value) =>
@@ -46,14 +51,14 @@ export function useAnswer<N extends RequestName>(
           value: keptWhereAlike(before.value, value),
           answered: reason,
           problem: null,
-          busy: false,
+          ended: reason,
         })),
-      (thrown) => setAnswer((before) => ({ ...before, problem: problemOf(thrown), busy: false })),
+      (thrown) => setAnswer((before) => ({ ...before, problem: problemOf(thrown), ended: reason })),
     )
     return () => asking.forget()
   }, [asking, name, reason])
   const again = useCallback(() => setTimes((before) => before + 1), [])
-  return { ...answer, again }
+  return { ...answer, busy: input === null ? ended === null : ended !== reason, again }
 }
 
 /** Sends changes of the record one at a time and keeps the problem of the last one, to show it where it arose. */

@@ -79,6 +79,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await page.getByText('Overall length 4\u202f300\u202fmm').waitFor()
     await keyboard.press('p')
     await page.locator('.edit-sheet').waitFor()
+    await page.locator('.edit-sheet').getByText('Fuel filler flap').first().waitFor()
     await settled(page)
     await keyboard.choose(/Fuel filler flap/, 'on the left')
     await keyboard.fill('Wheelbase', '2540')

@@ -19,7 +19,18 @@ import { valueOfInformation } from './value-of-information.ts'
  * @throws ProblemError when the model does not fit together, forbids every build or is too entangled.
  */
 export function answerIdentity(
-  { model: source, evidence, question, statement, statements, likeliest, inOrder, options, builds }: IdentityInput,
+  {
+    model: source,
+    evidence,
+    question,
+    statement,
+    statements,
+    chains,
+    likeliest,
+    inOrder,
+    options,
+    builds,
+  }: IdentityInput,
   shelf: CircuitShelf | null = null,
 ): IdentityAnswer {
   const { reasoner, legalBuilds, prior, conflictsWith } = compiledOnce(source, evidence.claims, shelf)
@@ -28,8 +39,8 @@ export function answerIdentity(
   const items = itemsOf(reasoner, evidence)
   const view = viewOf(reasoner, items)
   const read = new Set(evidence.readings.map(({ tell }) => tell))
-  const weighed = (says: readonly IdentityLiteral[] | null) => {
-    const own = view === null || says === null ? null : contributions(reasoner, items, says, inOrder)
+  const weighed = (says: readonly IdentityLiteral[] | null, each = true) => {
+    const own = view === null || says === null ? null : contributions(reasoner, items, says, { each, inOrder })
     return { contributions: own, support: own === null ? null : supportOf(own) }
   }
   const now = view === null ? null : posterior(reasoner, view)
@@ -40,7 +51,10 @@ export function answerIdentity(
     posterior: now,
     mostProbable: view === null ? null : mostProbableBuilds(reasoner, view, builds),
     ...weighed(statement),
-    statements: [...statements, ...likeliestOf(now, likeliest)].map(({ id, says }) => ({ id, ...weighed(says) })),
+    statements: [
+      ...statements.map(({ id, says }) => ({ id, ...weighed(says, chains?.includes(id) ?? true) })),
+      ...likeliestOf(now, likeliest).map(({ id, says }) => ({ id, ...weighed(says) })),
+    ],
     worths: view === null ? null : valueOfInformation(reasoner, view, question, read),
     story: view === null || statement === null ? null : cheapestStory(reasoner, evidence, items, statement),
     rarity: options === null ? null : rarity(model, options),

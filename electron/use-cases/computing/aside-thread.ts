@@ -24,6 +24,7 @@ interface Waiting {
 /** A thread of its own for long work, so that the program answers its windows the while; begun with the first question. */
 export class AsideThread<Asked> {
   readonly #waiting = new Map<number, Waiting>()
+  readonly #resting: (() => void)[] = []
   #worker: Worker | null = null
   #lastId = 0
   #threads = 0
@@ -39,6 +40,11 @@ export class AsideThread<Asked> {
   threadNumber(): number {
     this.#running()
     return this.#threads
+  }
+
+  /** Resolves when nothing is being worked out here. */
+  async atRest(): Promise<void> {
+    while (this.#waiting.size > 0) await new Promise<void>((rest) => this.#resting.push(rest))
   }
 
   /** Throws what the work throws; `rule-of-the-trade` when it takes too long, after which the thread is begun anew. */
@@ -77,8 +83,10 @@ export class AsideThread<Asked> {
   #done(id: number, { timer }: Waiting): void {
     clearTimeout(timer)
     this.#waiting.delete(id)
+    if (this.#waiting.size > 0) return
     // A thread that waits for nothing must not keep the program from ending.
-    if (this.#waiting.size === 0) this.#worker?.unref()
+    this.#worker?.unref()
+    for (const rest of this.#resting.splice(0)) rest()
   }
 
   /** Ends the thread; everything asked of it is refused with the same fault. */

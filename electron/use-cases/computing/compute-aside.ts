@@ -18,7 +18,10 @@ export interface AskingAside {
   /** A large part of the input that stays the same from question to question; the same key means the same value. */
   readonly keeps?: { readonly field: string; readonly key: string }
   readonly shelf?: string | null
-  /** `later`: what may come after is worked out in a second thread, so that the next answer need not wait for it. */
+  /**
+   * `later`: what may come after is worked out in a second thread, so that the next answer need not wait for it, and is
+   * begun only while the first thread rests, so that the two do not share what the processor can do.
+   */
   readonly when?: 'now' | 'later'
 }
 
@@ -38,11 +41,12 @@ const threads = { now: begun(), later: begun() }
  * Runs one computation in a thread of its own. Throws what the computation throws; `rule-of-the-trade` when it takes
  * longer than half a minute, after which the thread is ended and begun anew with the next question.
  */
-export function computeAside<N extends ComputationName>(
+export async function computeAside<N extends ComputationName>(
   name: N,
   input: ComputationInput<N>,
   { keeps, shelf = null, when = 'now' }: AskingAside = {},
 ): Promise<ComputationOutput<N>> {
+  if (when === 'later') await threads.now.thread.atRest()
   const { thread, sent } = threads[when]
   const [rest, kept] = keeps === undefined ? [input, null] : sent.without(input, keeps, thread.threadNumber())
   return thread.ask({ name, input: rest, kept, shelf }) as Promise<ComputationOutput<N>>

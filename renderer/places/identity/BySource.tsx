@@ -1,10 +1,10 @@
-import type { VariableView } from '../../../shared-types/identity-view.ts'
+import type { VariableWeights } from '../../../shared-types/identity-weights.ts'
 import { weightText } from './weight-words.ts'
 
 const LEAST_SHOWN = 0.005
 
 /** What each source that counts the cars says alone, where they disagree; folded until asked for. */
-export function BySource({ variable }: { readonly variable: VariableView }) {
+export function BySource({ variable }: { readonly variable: VariableWeights }) {
   const { bySource, values, name } = variable
   if (bySource.length === 0) return null
   const shown = values.flatMap((value, at) =>

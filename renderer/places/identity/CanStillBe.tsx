@@ -1,5 +1,5 @@
 import { memo, useCallback, useRef } from 'react'
-import type { IdentityView, VariableView } from '../../../shared-types/identity-view.ts'
+import type { IdentityWeights, VariableWeights } from '../../../shared-types/identity-weights.ts'
 import { thousands } from '../../../shared-types/thousands.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { BySource } from './BySource.tsx'
@@ -10,7 +10,7 @@ import { weightBands, weightText, weightWords } from './weight-words.ts'
 const LEAST_SHOWN = 0.01
 const MOST_LINES = 6
 interface VariableBlockProps {
-  readonly variable: VariableView
+  readonly variable: VariableWeights
   readonly open: boolean
   readonly onOpen: (key: string) => void
 }
@@ -41,20 +41,24 @@ const VariableBlock = memo(function VariableBlock({ variable, open, onOpen }: Va
       ))}
       {out === 0 ? null : <p className="quiet">{`${out} ${out === 1 ? 'value' : 'values'} ruled out`}</p>}
       <BySource variable={variable} />
-      {open ? <ChainSteps steps={variable.because} start={variable.startDecibans} /> : null}
+      {open && variable.because !== null ? (
+        <ChainSteps steps={variable.because} start={variable.startDecibans} />
+      ) : null}
     </div>
   )
 })
 
+type Builds = Pick<IdentityWeights, 'legalBuilds' | 'buildsLeft'>
+
 /** How many builds the rules allow, and how many of them could show what was seen. */
-const buildsWords = ({ legalBuilds, buildsLeft }: IdentityView): string =>
+const buildsWords = ({ legalBuilds, buildsLeft }: Builds): string =>
   buildsLeft === legalBuilds
     ? `${thousands(legalBuilds)} builds the rules allow`
     : `${thousands(buildsLeft)} of ${thousands(legalBuilds)} builds could show this`
 
 /** What the car can still be: every variable with the weight of its values, and what its likeliest rests on. */
-export function CanStillBe(props: {
-  readonly view: IdentityView
+export const CanStillBe = memo(function CanStillBe(props: {
+  readonly view: Builds & Pick<IdentityWeights, 'variables'>
   readonly chosen: string | null
   readonly onChoose: (key: string | null) => void
 }) {
@@ -70,4 +74,4 @@ export function CanStillBe(props: {
       <p className="note">{weightBands}</p>
     </Section>
   )
-}
+})

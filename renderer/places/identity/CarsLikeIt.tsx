@@ -40,10 +40,10 @@ function Build({ build, first }: { readonly build: ProbableBuildView; readonly f
 }
 
 /** How many were built like this car, and the most probable whole builds; what comes after the weights. */
-export function CarsLikeIt({ more }: { readonly more: IdentityMore | null }) {
+export function CarsLikeIt({ more, waits }: { readonly more: IdentityMore | null; readonly waits: boolean }) {
   if (more === null) return null
   return (
-    <Section head="Cars built like it" level="column" beside="every source by itself; nothing multiplied">
+    <Section head="Cars built like it" level="column" beside="every source by itself; nothing multiplied" busy={waits}>
       {more.rarity === null ? (
         <p className="note">Nothing that is counted is settled of this car yet.</p>
       ) : (

@@ -1,16 +1,16 @@
 import type { Claim } from '../../../shared-types/claim.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
 import type { SheetTerms } from '../../../shared-types/sheet-terms.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useAnswer } from '../../store/use-answer.ts'
+import type { CarRows } from './car-rows.ts'
 import { saysWords } from './claim-words.ts'
 import { dayText } from './day-text.ts'
 import type { Opened } from './IdentitySheet.tsx'
 
 interface ClaimListProps {
-  readonly record: RecordView
+  readonly record: CarRows
   readonly opened: Opened | null
   readonly onOpen: (key: string | null) => void
 }

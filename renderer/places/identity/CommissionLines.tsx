@@ -1,11 +1,11 @@
-import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import type { CarRows } from './car-rows.ts'
 import { dayText } from './day-text.ts'
 import { SaidLines } from './SaidLines.tsx'
 
 /** Who examines, for whom, for what use, how far. */
-export function CommissionLines({ record, onAmend }: { readonly record: RecordView; readonly onAmend: () => void }) {
+export function CommissionLines({ record, onAmend }: { readonly record: CarRows; readonly onAmend: () => void }) {
   const { commission } = record
   return (
     <Section

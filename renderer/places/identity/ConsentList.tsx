@@ -1,10 +1,10 @@
-import type { RecordView } from '../../../shared-types/record.ts'
 import { intrusiveStep } from '../../../shared-types/words.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
+import type { CarRows } from './car-rows.ts'
 import { dayText } from './day-text.ts'
 
 interface ConsentListProps {
-  readonly record: RecordView
+  readonly record: CarRows
   readonly onOpen: (key: string) => void
 }
 

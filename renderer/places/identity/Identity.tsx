@@ -1,17 +1,12 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { PlacePage } from '../../parts-of-page/PlacePage.tsx'
 import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
-import { ClaimList } from './ClaimList.tsx'
-import { CommissionLines } from './CommissionLines.tsx'
-import { ConsentList } from './ConsentList.tsx'
+import { CarLists } from './CarLists.tsx'
 import { IdentitySheet, type Opened } from './IdentitySheet.tsx'
 import { Inference } from './Inference.tsx'
-import { NumberList } from './NumberList.tsx'
-import { ParticularsLines } from './ParticularsLines.tsx'
-import { VisitList } from './VisitList.tsx'
 import '../place-lines.css'
 import './identity.css'
 
@@ -28,11 +23,14 @@ function usePointedRow(open: (opened: Opened) => void): void {
 function IdentityPage({ record }: { readonly record: RecordView }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   usePointedRow(setOpened)
-  const add =
-    (what: Opened['what'], key: string | null = null) =>
-    () => {
-      if (!record.readOnly) setOpened({ what, key })
-    }
+  const { readOnly } = record
+  const open = useCallback(
+    (what: Opened['what'], key: string | null = null) => {
+      if (!readOnly) setOpened({ what, key })
+    },
+    [readOnly],
+  )
+  const add = (what: Opened['what']) => () => open(what)
   useKeys('Identity', [
     { keys: 'N', does: 'add a number', run: add('carNumber') },
     { keys: 'C', does: 'add a claim', run: add('claim') },
@@ -49,20 +47,7 @@ function IdentityPage({ record }: { readonly record: RecordView }) {
         : { sheet: <IdentitySheet record={record} opened={opened} onLeave={() => setOpened(null)} /> })}
     >
       <Inference record={record} />
-      <div className="identity-columns">
-        <div>
-          <ParticularsLines record={record} onAmend={add('particulars')} />
-          <CommissionLines record={record} onAmend={add('commission')} />
-        </div>
-        <div>
-          <NumberList record={record} opened={opened} onOpen={(key) => add('carNumber', key)()} />
-          <ClaimList record={record} opened={opened} onOpen={(key) => add('claim', key)()} />
-        </div>
-        <div className="identity-third">
-          <VisitList record={record} onOpen={(key) => add('visit', key)()} />
-          <ConsentList record={record} onOpen={(key) => add('consent', key)()} />
-        </div>
-      </div>
+      <CarLists record={record} opened={opened} onOpen={open} />
     </PlacePage>
   )
 }

@@ -1,19 +1,23 @@
-import { memo, useCallback, useMemo, useState } from 'react'
+import { memo, useCallback, useState } from 'react'
 import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { change } from '../../store/ask.ts'
-import { useAnswer, useChange } from '../../store/use-answer.ts'
+import { useChange } from '../../store/use-answer.ts'
+import { useKept } from '../../store/use-kept.ts'
 import { CanStillBe } from './CanStillBe.tsx'
 import { CarsLikeIt } from './CarsLikeIt.tsx'
 import { ClaimsTested, Contradictions } from './ClaimsTested.tsx'
+import { EffortFirst } from './EffortFirst.tsx'
 import { NumbersRead } from './NumbersRead.tsx'
 import { QuestionField } from './QuestionField.tsx'
 import { SheetOffer } from './SheetOffer.tsx'
 import { TellList } from './TellList.tsx'
+import { useIdentity } from './use-identity.ts'
+import { useMore } from './use-more.ts'
 import { useWhatIf } from './use-what-if.ts'
-import { WhatIfLine } from './WhatIfLine.tsx'
+import { SetAsideList, WhatIfBox } from './WhatIf.tsx'
 import './inference.css'
 
 /** Parts that need not be drawn again with every answer. */
@@ -22,16 +26,17 @@ const [Sheets, Rarity, Numbers] = [memo(SheetOffer), memo(CarsLikeIt), memo(Numb
 /** What the tells of the record's sheets say: where to look next, what the car can still be, claims put to the test. */
 export function Inference({ record }: { readonly record: RecordView }) {
   const [chosen, setChosen] = useState<string | null>(null)
+  const [claimChains, setClaimChains] = useState<readonly number[]>([])
+  const [byEffort, setByEffort] = useState(false)
   const whatIf = useWhatIf()
   const { trying, tried, setAside } = whatIf
   const [question, setQuestion] = useState<SettledQuestion>({ about: 'build' })
   const noted = { whatIf: [...tried], setAside }
-  const asked = { ...noted, chainsOf: chosen === null ? [] : [chosen], question }
-  const { value: view, answered, problem, busy } = useAnswer('identity.view', asked, record.journalNumber)
-  // What takes longer is asked once the weights are on screen, and of the same observations.
-  const settled = useMemo(() => (answered === null ? null : (JSON.parse(answered) as Settled)), [answered])
-  const wanted = settled === null ? null : { whatIf: settled.input.whatIf, setAside: settled.input.setAside }
-  const { value: more } = useAnswer('identity.more', wanted, settled?.follows)
+  const asked = { ...noted, chainsOf: chosen === null ? [] : [chosen], claimChains: [...claimChains], question }
+  const { view, answered, problem, busy } = useIdentity(asked, record)
+  const variables = useKept(view?.variables.map(({ key, name }) => ({ key, name })) ?? [])
+  const claims = useKept(view?.claims.map(({ claim }) => claim) ?? [])
+  const { more, waits } = useMore(answered)
   const { send, problem: refused } = useChange()
   const { say: tryOut, withdraw } = whatIf
   const say = useCallback(
@@ -48,8 +53,13 @@ export function Inference({ record }: { readonly record: RecordView }) {
     },
     [trying, withdraw, send],
   )
+  const turnChain = useCallback(
+    (claim: number, open: boolean) =>
+      setClaimChains((before) => [...before.filter((other) => other !== claim), ...(open ? [claim] : [])]),
+    [],
+  )
   const mayChange = !record.readOnly
-  const offer = <Sheets mayChange={mayChange} follows={record.journalNumber} />
+  const offer = <Sheets mayChange={mayChange} follows={record.sheets} />
   if (view === null && problem === null && record.sheets.length > 0)
     return <p className="note">What the car can still be is being computed.</p>
   if (view === null || view.sheets.length === 0) {
@@ -64,16 +74,21 @@ export function Inference({ record }: { readonly record: RecordView }) {
     <>
       <ProblemNote problem={problem ?? refused} />
       {view.problem === null ? null : <p className="note">{view.problem}</p>}
-      <WhatIfLine whatIf={whatIf} nameOfTell={(tell) => view.tells.find(({ key }) => key === tell)?.name ?? tell} />
+      <div className="inference-asked">
+        <WhatIfBox whatIf={whatIf} />
+        {view.problem === null ? (
+          <QuestionField variables={variables} claims={claims} question={question} onChange={setQuestion} />
+        ) : null}
+        <EffortFirst byEffort={byEffort} onTurn={setByEffort} />
+      </div>
+      <SetAsideList whatIf={whatIf} nameOfTell={(tell) => view.tells.find(({ key }) => key === tell)?.name ?? tell} />
       <div className="inference" aria-busy={busy}>
         <div>
-          {view.problem === null ? (
-            <QuestionField variables={view.variables} claims={view.claims} question={question} onChange={setQuestion} />
-          ) : null}
           <TellList
             tells={view.tells}
-            variables={view.variables}
+            variables={variables}
             question={view.question}
+            byEffort={byEffort}
             mayChange={mayChange || trying}
             trying={trying}
             takeBackWord={trying ? 'set aside' : 'withdraw'}
@@ -85,20 +100,18 @@ export function Inference({ record }: { readonly record: RecordView }) {
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
           <Contradictions conflicts={view.conflicts} repairs={view.repairs} />
           <Numbers numbers={view.numbers} onSetAside={trying ? whatIf.setNumberAside : null} />
-          <ClaimsTested claims={record.claims} tested={view.claims} scale={view.scale} more={more} />
-          <Rarity more={more} />
+          <ClaimsTested
+            claims={record.claims}
+            tested={view.claims}
+            scale={view.scale}
+            more={more}
+            waits={waits}
+            onChain={turnChain}
+          />
+          <Rarity more={more} waits={waits} />
           {offer}
         </div>
       </div>
     </>
   )
-}
-
-/** What the weights on screen answer. */
-interface Settled {
-  readonly input: {
-    readonly whatIf: Observation[]
-    readonly setAside: { tells: string[]; numbers: number[]; parts: string[] }
-  }
-  readonly follows: unknown
 }

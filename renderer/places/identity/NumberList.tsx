@@ -1,16 +1,16 @@
 import type { CarNumber } from '../../../shared-types/car.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useAnswer } from '../../store/use-answer.ts'
+import type { CarRows } from './car-rows.ts'
 import type { Opened } from './IdentitySheet.tsx'
 import { NumbersChecked } from './NumbersChecked.tsx'
 import { agreementOf } from './number-agreement.ts'
 
 interface NumberListProps {
-  readonly record: RecordView
+  readonly record: CarRows
   readonly opened: Opened | null
   /** Null adds a row. */
   readonly onOpen: (key: string | null) => void
@@ -28,7 +28,7 @@ function AgreementCell({ number }: { readonly number: CarNumber }) {
 
 /** Numbers on paper against numbers as read, compared letter for letter. */
 export function NumberList({ record, opened, onOpen }: NumberListProps) {
-  const { value: format } = useAnswer('numbers.format', {}, record.journalNumber)
+  const { value: format } = useAnswer('numbers.format', {}, [record.carNumbers, record.particulars])
   return (
     <Section
       head="Numbers"

@@ -1,10 +1,10 @@
 import type { Particulars } from '../../../shared-types/car.ts'
 import { featuresText } from '../../../shared-types/car-features.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useAnswer } from '../../store/use-answer.ts'
 import { bodyWords } from './body-words.ts'
+import type { CarRows } from './car-rows.ts'
 import { dayText } from './day-text.ts'
 import { dimensionsText } from './own-dimensions.ts'
 import { SaidLines } from './SaidLines.tsx'
@@ -19,7 +19,7 @@ export function builtText(particulars: Pick<Particulars, 'builtFrom' | 'builtTo'
 }
 
 /** What the car is, as far as it is told or known. */
-export function ParticularsLines({ record, onAmend }: { readonly record: RecordView; readonly onAmend: () => void }) {
+export function ParticularsLines({ record, onAmend }: { readonly record: CarRows; readonly onAmend: () => void }) {
   const { particulars, commission } = record
   const { body } = particulars
   const features = useAnswer('lists.features', { body })

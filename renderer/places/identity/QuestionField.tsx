@@ -1,5 +1,6 @@
+import { memo } from 'react'
 import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
-import type { IdentityView } from '../../../shared-types/identity-view.ts'
+import type { VariableView } from '../../../shared-types/identity-view.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 
 /** A question as the key of a choice. */
@@ -10,17 +11,21 @@ const keyOf = (question: SettledQuestion): string =>
       ? `variable ${question.variable}`
       : `claim ${question.claim}`
 
+/** What there is to know of a variable to ask about it. */
+export type VariableNamed = Pick<VariableView, 'key' | 'name'>
+
 /** What a question is about, in words. */
-export function questionWords(question: SettledQuestion, variables: IdentityView['variables']): string {
+export function questionWords(question: SettledQuestion, variables: readonly VariableNamed[]): string {
   if (question.about === 'build') return 'the whole build'
   if (question.about === 'claim') return `claim C\u202f${question.claim}`
   return variables.find(({ key }) => key === question.variable)?.name ?? question.variable
 }
 
-/** What the next looks should settle: the whole build, a variable, or a claim. */
-export function QuestionField(props: {
-  readonly variables: IdentityView['variables']
-  readonly claims: IdentityView['claims']
+/** What the next looks should settle: the whole build, a variable, or a claim. Weights that change leave it as it stands. */
+export const QuestionField = memo(function QuestionField(props: {
+  readonly variables: readonly VariableNamed[]
+  /** Numbers of the claims that say something in the terms of the sheets. */
+  readonly claims: readonly number[]
   readonly question: SettledQuestion
   readonly onChange: (question: SettledQuestion) => void
 }) {
@@ -29,7 +34,7 @@ export function QuestionField(props: {
     [
       { about: 'build' } as const,
       ...variables.map(({ key }) => ({ about: 'variable', variable: key }) as const),
-      ...claims.map(({ claim }) => ({ about: 'claim', claim }) as const),
+      ...claims.map((claim) => ({ about: 'claim', claim }) as const),
     ].map((each): [string, SettledQuestion] => [keyOf(each), each]),
   )
   return (
@@ -41,4 +46,4 @@ export function QuestionField(props: {
       onChange={(key) => onChange(questions.get(key) ?? { about: 'build' })}
     />
   )
-}
+})

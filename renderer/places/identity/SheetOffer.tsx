@@ -2,6 +2,7 @@ import { useState } from 'react'
 import type { RequestInput } from '../../../shared-types/contract.ts'
 import type { OfferedSheet } from '../../../shared-types/identity-view.ts'
 import type { Problem } from '../../../shared-types/problem.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
 import type { SheetComparison } from '../../../shared-types/sheet-comparison.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -19,7 +20,13 @@ interface Looked {
 type Source = RequestInput<'sheets.compare'>['source']
 
 /** Reference sheets that can be taken into the record; nothing is inferred without one. Another edition shows first what it changes. */
-export function SheetOffer({ mayChange, follows }: { readonly mayChange: boolean; readonly follows: number }) {
+export function SheetOffer({
+  mayChange,
+  follows,
+}: {
+  readonly mayChange: boolean
+  readonly follows: RecordView['sheets']
+}) {
   const { value } = useAnswer('sheets.offered', {}, follows)
   const { send, problem, busy } = useChange()
   const [looked, setLooked] = useState<Looked | null>(null)

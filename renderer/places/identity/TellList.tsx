@@ -1,13 +1,13 @@
 import { memo, useCallback, useEffect, useState } from 'react'
 import type { SettledQuestion } from '../../../shared-types/identity-asking.ts'
-import type { IdentityView, TellView } from '../../../shared-types/identity-view.ts'
+import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
-import { questionWords } from './QuestionField.tsx'
+import { questionWords, type VariableNamed } from './QuestionField.tsx'
 import { saidWords } from './said-words.ts'
 import { TellAnswer } from './TellAnswer.tsx'
 
@@ -93,8 +93,10 @@ const stillOpen = ({ observation, toldBy }: TellView): boolean =>
 /** Tells by what each would settle, and those already looked at. */
 export const TellList = memo(function TellList(props: {
   readonly tells: readonly TellView[]
-  readonly variables: IdentityView['variables']
+  readonly variables: readonly VariableNamed[]
   readonly question: SettledQuestion
+  /** Those that take least come first. */
+  readonly byEffort: boolean
   readonly mayChange: boolean
   /** Answers are tried and not kept. */
   readonly trying: boolean
@@ -103,13 +105,12 @@ export const TellList = memo(function TellList(props: {
   readonly onSay: (said: Observation) => Promise<void>
   readonly onTakeBack: (tell: string) => void
 }) {
-  const { tells, mayChange, trying, onSay, onTakeBack } = props
+  const { tells, byEffort, mayChange, trying, onSay, onTakeBack } = props
   const nameOf = usePanelNames()
   const [chosen, setChosen] = useState<string | null>(null)
   /** Grows with each tell that is gone into: its answers take the focus. 0 while the reader only reads. */
   const [entered, setEntered] = useState(0)
   const [all, setAll] = useState(false)
-  const [byEffort, setByEffort] = useState(false)
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
     if (pointed?.kind !== 'tell') return
@@ -164,10 +165,6 @@ export const TellList = memo(function TellList(props: {
         level="column"
         beside={`tells not yet looked at, by what each would settle of ${questionWords(props.question, props.variables)}`}
       >
-        <label className="what-if">
-          <input type="checkbox" checked={byEffort} onChange={(event) => setByEffort(event.target.checked)} />
-          Least effort first: bits by effort and access, on a scale of our own
-        </label>
         {shown.map((tell, at) => (
           <div key={tell.key} className="tell">
             <TellRow

@@ -1,10 +1,10 @@
-import type { RecordView } from '../../../shared-types/record.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import type { CarRows } from './car-rows.ts'
 import { timeText } from './day-text.ts'
 
 interface VisitListProps {
-  readonly record: RecordView
+  readonly record: CarRows
   readonly onOpen: (key: string | null) => void
 }
 

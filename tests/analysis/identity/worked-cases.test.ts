@@ -66,8 +66,12 @@ describe.each(publishedCases)('$id, $provenance', ({ model, evidence, expected, 
   })
   it('decibans', () => {
     const [variable, value] = hypothesis
-    const { total, leaveOneOut, inOrder } = contributions(reasoner, itemsOf(reasoner, evidence), [[variable, [value]]])
+    const items = itemsOf(reasoner, evidence)
+    const { total, leaveOneOut, inOrder } = contributions(reasoner, items, [[variable, [value]]])
     expect(Math.abs((total.decibans ?? Number.NaN) - expected.decibans.total)).toBeLessThan(TOLERANCE * 10)
+    const alone = contributions(reasoner, items, [[variable, [value]]], { each: false, inOrder: false })
+    expect(Math.abs((alone.total.decibans ?? Number.NaN) - expected.decibans.total)).toBeLessThan(TOLERANCE * 10)
+    expect(Object.keys(alone.leaveOneOut)).toEqual([])
     const byId = (some: readonly Contribution[]) =>
       Object.fromEntries(some.map(({ id, decibans }) => [id, decibans ?? 0]))
     expect(distance(byId(leaveOneOut), expected.decibans.leaveOneOut)).toBeLessThan(TOLERANCE * 10)

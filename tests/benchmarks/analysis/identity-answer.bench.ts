@@ -37,16 +37,16 @@ export async function answerAfterAKey() {
   const worked: number[] = []
   try {
     await makeDemonstration(program, join(folder, 'demonstration.wmk'))
-    const asked = { whatIf: [], chainsOf: ['sedge/built'] }
+    const asked = { whatIf: [], chainsOf: ['sedge/built'], claimChains: [] }
     const first = performance.now()
-    await ask(program, 'identity.view', asked)
+    await ask(program, 'identity.weights', asked)
     const firstMs = performance.now() - first
     for (let round = 0; round < ROUNDS; round += 1) {
       const value = round % 2 === 0 ? 'one-hole' : 'two-holes'
       const pressed = performance.now()
       const before = process.cpuUsage()
       await ask(program, 'observation.set', { commandId: randomUUID(), observation: saw(value) })
-      await ask(program, 'identity.view', asked)
+      await ask(program, 'identity.weights', asked)
       noted.push(performance.now() - pressed)
       const { user, system } = process.cpuUsage(before)
       worked.push((user + system) / 1000)

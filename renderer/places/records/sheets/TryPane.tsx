@@ -5,6 +5,7 @@ import { ActionKey } from '../../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../../parts-of-page/ProblemNote.tsx'
 import { useAnswer } from '../../../store/use-answer.ts'
 import { CanStillBe } from '../../identity/CanStillBe.tsx'
+import { EffortFirst } from '../../identity/EffortFirst.tsx'
 import { TellList } from '../../identity/TellList.tsx'
 import '../../identity/inference.css'
 
@@ -12,6 +13,7 @@ import '../../identity/inference.css'
 export function TryPane({ name, draft }: { readonly name: string; readonly draft: SheetDraft }) {
   const [said, setSaid] = useState<readonly Observation[]>([])
   const [chosen, setChosen] = useState<string | null>(null)
+  const [byEffort, setByEffort] = useState(false)
   const pane = useRef<HTMLDivElement>(null)
   useEffect(() => pane.current?.focus(), [])
   const asked = { name, draft, observations: [...said], chainsOf: chosen === null ? [] : [chosen] }
@@ -28,10 +30,12 @@ export function TryPane({ name, draft }: { readonly name: string; readonly draft
         <>
           {view.problem === null ? null : <p className="note">{view.problem}</p>}
           <CanStillBe view={view} chosen={chosen} onChoose={setChosen} />
+          <EffortFirst byEffort={byEffort} onTurn={setByEffort} />
           <TellList
             tells={view.tells}
             variables={view.variables}
             question={view.question}
+            byEffort={byEffort}
             takeBackWord="withdraw"
             mayChange
             trying
