@@ -75,11 +75,11 @@ export function Inference({ record }: { readonly record: RecordView }) {
       <ProblemNote problem={problem ?? refused} />
       {view.problem === null ? null : <p className="note">{view.problem}</p>}
       <div className="inference-asked">
-        <WhatIfBox whatIf={whatIf} />
         {view.problem === null ? (
           <QuestionField variables={variables} claims={claims} question={question} onChange={setQuestion} />
         ) : null}
         <EffortFirst byEffort={byEffort} onTurn={setByEffort} />
+        <WhatIfBox whatIf={whatIf} />
       </div>
       <SetAsideList whatIf={whatIf} nameOfTell={(tell) => view.tells.find(({ key }) => key === tell)?.name ?? tell} />
       <div className="inference" aria-busy={busy}>
