@@ -1,3 +1,4 @@
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PlaceLine } from '../../shared-types/coating-place.ts'
 import type { RequestInput } from '../../shared-types/contract.ts'
 import type { PlanPanel } from '../../shared-types/figure.ts'
@@ -22,6 +23,7 @@ function placeWords(view: RecordView, asked: RequestInput<'coating.place'>): rea
       gauge?.probeDiameterMm ?? null,
       panel === undefined || at === null ? null : edgeDistanceMm(panel.outline, at),
       panel === undefined ? 1 : surfaceMm2(view, panel) / panel.areaMm2,
+      coatingMeasures(view.commission),
     ),
   ]
 }

@@ -1,3 +1,4 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
@@ -6,7 +7,7 @@ import { LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
 import { dayText, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
-import { coatingFigure, NARROW } from '../wording/numbers.ts'
+import { NARROW } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 import { declaredError, spotFigures } from '../wording/spot-figures.ts'
 

@@ -1,7 +1,8 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { Gauge, ReadingValue } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
 import { spotSummary } from '../../analysis/statistics/spot-summary.ts'
-import { coatingFigure, figure, NARROW } from './numbers.ts'
+import { figure, NARROW } from './numbers.ts'
 
 /** What the values of one spot come to, as they are printed. A dash where nothing can be said. */
 export interface SpotFigures {

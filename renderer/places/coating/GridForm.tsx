@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
@@ -44,6 +45,7 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
     [before, gauge, mode, substrate],
   )
   const places = grid?.places ?? []
+  const { length } = coatingMeasures(record.commission)
   const read = places.filter(({ spot }) => spot !== null).length
   const nextFor = (passed: readonly number[]) =>
     places.findIndex(({ spot }, index) => spot === null && !passed.includes(index))
@@ -82,7 +84,9 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
   return (
     <EntrySheet
       title={`Grid of ${nameOf(panelId)}`}
-      over={grid === null ? 'being laid' : `${read} of ${places.length} places read, ${grid.apartMm} mm apart`}
+      over={
+        grid === null ? 'being laid' : `${read} of ${places.length} places read, ${length.text(grid.apartMm)} apart`
+      }
       entry={entry}
       onLeave={onLeave}
     >

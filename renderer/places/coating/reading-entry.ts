@@ -1,9 +1,13 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { ReadingValue } from '../../../shared-types/reading.ts'
 import { type CoatingUnit, UM_PER_MIL } from '../../../shared-types/units.ts'
 
 /** Micrometres as the chosen unit; mil to two decimals' worth of meaning, µm as they are. */
 export const umToUnit = (um: number, unit: CoatingUnit): number => (unit === 'mil' ? um / UM_PER_MIL : um)
 export const unitToUm = (value: number, unit: CoatingUnit): number => (unit === 'mil' ? value * UM_PER_MIL : value)
+
+/** No coating is thicker, µm. */
+const MOST_UM = 100_000
 
 export type EnteredReadings = { readonly values: readonly ReadingValue[] } | { readonly refused: string }
 
@@ -29,7 +33,10 @@ export function readingsFrom(line: string, unit: CoatingUnit): EnteredReadings {
       return { refused: `“${word}” is no thickness. Write a number, > before a number, or a dash for no reading.` }
     }
     const um = unitToUm(Number((match[2] ?? '').replace(',', '.')), unit)
-    if (um > 100_000) return { refused: `“${word}” is more than any coating (100 000 µm). Check the unit: ${unit}.` }
+    if (um > MOST_UM)
+      return {
+        refused: `“${word}” is more than any coating (${coatingFigure(MOST_UM, unit)} ${unit}). Check the unit: ${unit}.`,
+      }
     values.push({ kind: match[1] === '>' ? 'more than' : 'value', um })
   }
   return { values }

@@ -7,8 +7,10 @@ import {
 } from '../../../electron/analysis/coating/place-words.ts'
 import { edgeDistanceMm } from '../../../electron/figures/edge-distance.ts'
 import { substrateTable } from '../../../electron/sheets/coating-lists.ts'
+import { askedMeasures } from '../../../shared-types/coating-measures.ts'
 
 const table = substrateTable()
+const metric = askedMeasures({})
 
 describe('what the gauge in hand reads over what lies below', () => {
   it('is told with its source, and by magnetic induction over aluminium that it cannot (ISO 2178:2016)', () => {
@@ -59,12 +61,12 @@ describe('the place itself', () => {
     expect(edgeDistanceMm(square, { u: -3, v: -4 })).toBeCloseTo(5, 9)
   })
   it('is warned of within one diameter of the probe, and where the panel turns away (common practice, no source)', () => {
-    expect(placeLines(12, 30, 1)).toEqual([])
-    expect(placeLines(12, 8, 1)[0]?.words).toMatch(/^Too near an edge: 8 mm .* Move in by 4 mm/)
-    expect(placeLines(12, 30, 1.4)[0]?.words).toMatch(/tighter than a radius of 240 mm/)
+    expect(placeLines(12, 30, 1, metric)).toEqual([])
+    expect(placeLines(12, 8, 1, metric)[0]?.words).toMatch(/^Too near an edge: 8 mm .* Move in by 4 mm/)
+    expect(placeLines(12, 30, 1.4, metric)[0]?.words).toMatch(/tighter than a radius of 240 mm/)
   })
   it('supposes a probe where none is noted, and says so', () => {
-    expect(placeLines(null, 8, 1)[0]?.words).toMatch(/10 mm supposed/)
-    expect(placeLines(null, null, 1)).toEqual([])
+    expect(placeLines(null, 8, 1, metric)[0]?.words).toMatch(/10 mm supposed/)
+    expect(placeLines(null, null, 1, metric)).toEqual([])
   })
 })
