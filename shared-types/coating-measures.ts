@@ -1,5 +1,5 @@
 import { thousands } from './thousands.ts'
-import { type CoatingUnit, MM_PER_FOOT, MM_PER_INCH, type ShownUnits, UM_PER_MIL } from './units.ts'
+import { type CoatingUnit, MM_PER_FOOT, MM_PER_INCH, metricUnits, type ShownUnits, UM_PER_MIL } from './units.ts'
 
 const MINUS = '\u2212'
 /** Narrow and unbreakable. A figure in mil or inches holds its unit by it: "5.6 in" is parted nowhere, and "in" is a word as well. */
@@ -113,6 +113,14 @@ export function coatingMeasures({ coatingUnit, lengthUnit }: ShownUnits): Coatin
   }
 }
 
+/** Lengths and thicknesses of a row of the record, fine enough that no two that were noted look alike. */
+export function keptMeasures({ coatingUnit, lengthUnit }: ShownUnits): Pick<CoatingMeasures, 'thickness' | 'length'> {
+  return {
+    thickness: thicknessIn(coatingUnit, noted(4), noted(4)),
+    length: lengthUnit === 'mm' ? quantity('mm', 1, noted(4)) : quantity('in', MM_PER_INCH, noted(4)),
+  }
+}
+
 /** Words of a computation: in the units its question names, or metric. */
 export const askedMeasures = ({ shownIn }: { readonly shownIn?: ShownUnits | undefined }): CoatingMeasures =>
-  coatingMeasures(shownIn ?? { coatingUnit: 'µm', lengthUnit: 'mm' })
+  coatingMeasures(shownIn ?? metricUnits)

@@ -45,6 +45,8 @@ export const substrateReach = z.strictObject({
   reads: z.enum(['yes', 'with care', 'no']),
   /** What the number then contains, and what a wrong mode would show. */
   shows: requiredLine,
+  /** A layer read with the paint, and between which thicknesses it usually lies. */
+  adds: z.strictObject({ what: requiredLine, fromUm: thicknessUm, toUm: thicknessUm }).optional(),
   /** Name of a publication, or `common practice, no source`. */
   source: requiredLine,
 })

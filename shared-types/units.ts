@@ -36,3 +36,5 @@ export type CoatingUnit = z.infer<typeof coatingUnit>
 /** The two units a record chooses. Only words and figures follow them; what is stored and computed stays metric. */
 export const shownUnits = z.strictObject({ coatingUnit, lengthUnit })
 export type ShownUnits = z.infer<typeof shownUnits>
+/** Where nobody chose: the units of what is stored. */
+export const metricUnits: ShownUnits = { coatingUnit: 'µm', lengthUnit: 'mm' }

@@ -11,6 +11,7 @@ import { filteredRows, groupCounts, partRows } from '../../renderer/places/parts
 import { boundsOf } from '../../renderer/places/putting-right/cost-bounds.ts'
 import type { PartDefinition, PartEntry } from '../../shared-types/part.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 
 const read = 'read character by character' as const
 
@@ -203,16 +204,23 @@ describe('the journal in words', () => {
     expect(rowName('findings', '3')).toBe('finding F 3')
     expect(rowName('commission', 'the')).toBe('commission')
     expect(rowName('panels', 'roof-skin')).toBe('panel roof-skin')
-    expect(fieldName('sizeUncertaintyMm')).toBe('size uncertainty, mm')
+    expect(fieldName('sizeUncertaintyMm', metricUnits)).toBe('size uncertainty, mm')
   })
   it('says what changed and nothing else, and leaves no blank', () => {
-    expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' })).toEqual([
+    expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' }, metricUnits)).toEqual([
       { field: 'note', before: 'blank', after: 'soft' },
     ])
-    expect(differencesOf({ depthMm: 4 }, { depthMm: null })).toEqual([
+    expect(differencesOf({ depthMm: 4 }, { depthMm: null }, metricUnits)).toEqual([
       { field: 'depth, mm', before: '4', after: 'not stated' },
     ])
-    expect(differencesOf(null, { depthMm: 4, note: '', exhibits: [] })).toEqual([
+    const inches = { coatingUnit: 'mil', lengthUnit: 'in' } as const
+    expect(differencesOf({ readUm: [254] }, { readUm: [254, 300] }, inches)).toEqual([
+      { field: 'read, mil', before: '10', after: '10, 11.811' },
+    ])
+    expect(differencesOf(null, { values: [{ kind: 'value', um: 127 }] }, inches)).toEqual([
+      { field: 'values', before: 'not there', after: 'kind value, thickness, mil 5' },
+    ])
+    expect(differencesOf(null, { depthMm: 4, note: '', exhibits: [] }, metricUnits)).toEqual([
       { field: 'depth, mm', before: 'not there', after: '4' },
     ])
   })

@@ -11,6 +11,7 @@ import { declaredError, spotFigures } from '../../electron/report/wording/spot-f
 import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
 import type { JournalEntry } from '../../shared-types/record.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 import { findingFixture, recordFixture } from './content-fixture.ts'
 
 describe('numbers', () => {
@@ -161,7 +162,17 @@ describe('changes since an edition', () => {
       entry(1, { severity: 'slight' }, { severity: 'marked' }),
       entry(2, { severity: 'marked' }, { severity: 'severe' }),
     ]
-    expect(changesSince(entries, String)).toEqual(['Finding F\u202F3: severity “slight” → “severe”.'])
+    expect(changesSince(entries, String, metricUnits)).toEqual(['Finding F\u202F3: severity “slight” → “severe”.'])
+  })
+
+  test('lengths and thicknesses are told in the units of the record', () => {
+    const entries = [entry(1, { depthMm: 25.4, readUm: [254, 300] }, { depthMm: 31.75, readUm: [254] })]
+    expect(changesSince(entries, String, metricUnits)).toEqual([
+      'Finding F\u202F3: depth, mm 25.4 → 31.75; read, µm 254, 300 → 254.',
+    ])
+    expect(changesSince(entries, String, { coatingUnit: 'mil', lengthUnit: 'in' })).toEqual([
+      'Finding F\u202F3: depth, in 1 → 1.25; read, mil 10, 11.811 → 10.',
+    ])
   })
 
   test('what was changed and changed back is left out', () => {
@@ -172,10 +183,15 @@ describe('changes since an edition', () => {
           entry(2, { severity: 'marked' }, { severity: 'slight' }),
         ],
         String,
+        metricUnits,
       ),
     ).toEqual([])
     expect(
-      changesSince([entry(1, null, { severity: 'slight' }), entry(2, { severity: 'slight' }, null)], String),
+      changesSince(
+        [entry(1, null, { severity: 'slight' }), entry(2, { severity: 'slight' }, null)],
+        String,
+        metricUnits,
+      ),
     ).toEqual([])
   })
 })

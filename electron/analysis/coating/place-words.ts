@@ -40,6 +40,7 @@ export function substrateLines(
   gauge: Principle,
   mode: Spot['mode'],
   substrate: CoatingSubstrate,
+  { thickness }: CoatingMeasures,
 ): readonly PlaceLine[] {
   const principle = principleOf(gauge, mode)
   if (principle === 'impossible')
@@ -54,7 +55,11 @@ export function substrateLines(
     const { reads, source } = substrateReading(table, own, substrate)
     return { words, source, weight: reads === 'yes' ? 'plain' : reads === 'no' ? 'cannot' : 'care' }
   }
-  const shows = (own: CoatingPrinciple) => substrateReading(table, own, substrate).shows
+  const shows = (own: CoatingPrinciple) => {
+    const { shows: words, adds } = substrateReading(table, own, substrate)
+    if (adds === undefined) return words
+    return `${words.replace(/\.$/, '')}; ${adds.what} adds some ${thickness.span(adds.fromUm, adds.toUm)}.`
+  }
   const over = substrate === 'unknown' ? 'where nothing is known of what lies below' : `over ${substrate}`
   if (principle === null)
     return BOTH_METALS.map((own) => line(own, `In ${modeOf[own]} mode ${over}: ${lower(shows(own))}`))
