@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { spotSummary } from '../../electron/analysis/statistics/spot-summary.ts'
 import { declaredErrorUm, differenceOf } from '../../renderer/places/coating/gauge-difference.ts'
-import { lineFrom, readingsFrom } from '../../renderer/places/coating/reading-entry.ts'
+import { exampleLine, lineFrom, readingsFrom } from '../../renderer/places/coating/reading-entry.ts'
 import { summaryOf } from '../../renderer/places/coating/spot-summary.ts'
 import { changesBetween } from '../../renderer/places/history/changes-between.ts'
 import { differencesOf, fieldName, rowName } from '../../renderer/places/history/plain-words.ts'
@@ -117,6 +117,17 @@ describe('readings as they are written', () => {
   it('comes back as it was written', () => {
     const said = readingsFrom('4.2 >60 - 12', 'mil')
     expect('values' in said && lineFrom(said.values, 'mil')).toBe('4.2 >60 - 12')
+  })
+  it('shows how values are written by an example that can be read, in either unit', () => {
+    expect(exampleLine('µm')).toBe('212 198 >1500 -')
+    expect(exampleLine('mil')).toBe('8.35 7.8 >59.06 -')
+    for (const unit of ['µm', 'mil'] as const) {
+      expect(readingsFrom(exampleLine(unit), unit)).toHaveProperty('values')
+      expect(readingsFrom('', unit)).toEqual({
+        refused: expect.stringContaining(exampleLine(unit).split(' >')[0] ?? '?'),
+      })
+    }
+    expect(readingsFrom('3938', 'mil')).toEqual({ refused: expect.stringMatching(/3\u202f937\.0 mil/) })
   })
   it('refuses what is no thickness, eleven values, none, and a wrong unit', () => {
     for (const line of ['', '12 thick', '-5', '1 2 3 4 5 6 7 8 9 10 11', '100001', '1e3']) {

@@ -49,12 +49,15 @@ describe('numbers', () => {
 test('a gauge’s declared error is said in full, and that there is none', () => {
   const [gauge] = recordFixture().gauges
   if (gauge === undefined) throw new Error('no gauge')
-  expect(declaredError(gauge, 'µm')).toBe('declared error 2\u202Fµm + 3\u202F% of the reading')
-  expect(declaredError({ ...gauge, errorPercent: null }, 'mil')).toBe('declared error 0.1\u202Fmil')
-  expect(declaredError({ ...gauge, errorUm: null, errorPercent: 2.5 }, 'µm')).toBe(
+  expect(declaredError(gauge, metricUnits)).toBe('declared error 2\u202Fµm + 3\u202F% of the reading')
+  // 2 µm are 0.0787 mil: a tenth would overstate the error by a quarter.
+  expect(declaredError({ ...gauge, errorPercent: null }, { coatingUnit: 'mil', lengthUnit: 'in' })).toBe(
+    'declared error 0.08\u202Fmil',
+  )
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: 2.5 }, metricUnits)).toBe(
     'declared error 2.5\u202F% of the reading',
   )
-  expect(declaredError({ ...gauge, errorUm: null, errorPercent: null }, 'µm')).toBe('error not declared')
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: null }, metricUnits)).toBe('error not declared')
 })
 
 test('what the car itself measures is listed, in the commission’s unit; nothing where nothing was given', () => {

@@ -31,7 +31,7 @@ export function composeReadings(composer: Composer): void {
         place.gauge(gauge.number),
         composer.labelled(owner, numbered('G', gauge.number), [
           {
-            text: `${gauge.name}; serial ${stated(gauge.serial)}; ${gauge.principle}; range ${gauge.rangeUm === null ? 'not stated' : `to ${coatingFigure(gauge.rangeUm, unit)}${NARROW}${unit}`}; ${declaredError(gauge, unit)}; certified ${gauge.certifiedOn === null ? 'on no stated day' : `on ${dayText(gauge.certifiedOn)}`}, certificate ${stated(gauge.certificate)}.`,
+            text: `${gauge.name}; serial ${stated(gauge.serial)}; ${gauge.principle}; range ${gauge.rangeUm === null ? 'not stated' : `to ${coatingFigure(gauge.rangeUm, unit)}${NARROW}${unit}`}; ${declaredError(gauge, commission)}; certified ${gauge.certifiedOn === null ? 'on no stated day' : `on ${dayText(gauge.certifiedOn)}`}, certificate ${stated(gauge.certificate)}.`,
             style: styles.text,
           },
         ]),

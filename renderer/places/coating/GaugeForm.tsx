@@ -1,7 +1,7 @@
 import { usualGaugeError } from '../../../shared-types/coating.ts'
 import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { type Gauge, type GaugeDraft, gaugeDraft } from '../../../shared-types/reading.ts'
-import type { ShownUnits } from '../../../shared-types/units.ts'
+import { metricUnits, type ShownUnits } from '../../../shared-types/units.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
@@ -10,6 +10,7 @@ import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import { thicknessText } from './reading-entry.ts'
 
 const empty: GaugeDraft = {
   name: '',
@@ -36,7 +37,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
     kept: onLeave,
   })
   const { field } = entry
-  const supposed = useRecordStore((state) => (state.record === null ? '' : supposedError(state.record.commission)))
+  const units = useRecordStore((state) => state.record?.commission ?? metricUnits)
   return (
     <EntrySheet
       title={number === null ? 'A gauge' : `Gauge G ${number}`}
@@ -56,7 +57,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
         label="Declared error, constant part a"
         quantity="coating"
         least={0}
-        hint={`from its papers; left empty, ${supposed} is supposed and said (common practice, no source)`}
+        hint={`from its papers; left empty, ${supposedError(units)} is supposed and said (common practice, no source)`}
         {...field('errorUm')}
       />
       <NumberField
@@ -71,7 +72,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
         label="Reads up to"
         quantity="coating"
         least={0}
-        hint="beyond it write > before the figure, such as >2000"
+        hint={`beyond it write > before the figure, such as >${thicknessText(2000, units.coatingUnit)}`}
         {...field('rangeUm')}
       />
       <NumberField

@@ -14,7 +14,7 @@ import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { GridPicture } from './GridPicture.tsx'
 import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
-import { readingsFrom } from './reading-entry.ts'
+import { exampleLine, readingsFrom } from './reading-entry.ts'
 
 interface GridEntry extends ReadWithEntry {
   readonly line: string
@@ -115,7 +115,7 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
         label={`Values, ${draft.enteredIn}`}
         figures
         autoFocus
-        hint="up to ten, such as 212 198 >1500 - (more than, no reading); Enter keeps and goes on"
+        hint={`up to ten, such as ${exampleLine(draft.enteredIn)} (more than, no reading); Enter keeps and goes on`}
         {...field('line')}
       />
       <button

@@ -16,7 +16,7 @@ import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { gaugeNotNoted, gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
-import { lineFrom, readingsFrom } from './reading-entry.ts'
+import { exampleLine, lineFrom, readingsFrom } from './reading-entry.ts'
 
 /** Values within this distance belong to one spot, mm. */
 const ONE_SPOT_MM = 40
@@ -115,7 +115,7 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
         label={`Values, ${entry.draft.enteredIn}`}
         figures
         autoFocus
-        hint="such as 212 198 >1500 - (more than, no reading)"
+        hint={`such as ${exampleLine(entry.draft.enteredIn)} (more than, no reading)`}
         {...field('line')}
       />
       <ChoiceField

@@ -8,6 +8,8 @@ export const unitToUm = (value: number, unit: CoatingUnit): number => (unit === 
 
 /** No coating is thicker, µm. */
 const MOST_UM = 100_000
+/** Readings of an ordinary film, as an example, µm. */
+const EXAMPLE_UM = [212, 198, 226]
 
 export type EnteredReadings = { readonly values: readonly ReadingValue[] } | { readonly refused: string }
 
@@ -20,7 +22,7 @@ export function readingsFrom(line: string, unit: CoatingUnit): EnteredReadings {
     .trim()
     .split(/[\s;]+/u)
     .filter((word) => word !== '')
-  if (words.length === 0) return { refused: 'Write at least one value, for example 212 198 226.' }
+  if (words.length === 0) return { refused: `Write at least one value, for example ${plainLine(EXAMPLE_UM, unit)}.` }
   if (words.length > 10) return { refused: `A spot takes ten values at most; here are ${words.length}.` }
   const values: ReadingValue[] = []
   for (const word of words) {
@@ -57,3 +59,11 @@ export function lineFrom(values: readonly ReadingValue[], unit: CoatingUnit): st
     )
     .join(' ')
 }
+
+/** How a line of values is written, as a form shows it: `212 198 >1500 -`. */
+export const exampleLine = (unit: CoatingUnit): string =>
+  `${plainLine(EXAMPLE_UM.slice(0, 2), unit)} >${thicknessText(1500, unit)} -`
+
+/** Plain values with spaces between. */
+export const plainLine = (valuesUm: readonly number[], unit: CoatingUnit): string =>
+  valuesUm.map((um) => thicknessText(um, unit)).join(' ')
