@@ -20,6 +20,7 @@ beforeAll(async () => {
   await askThrough(page, 'commission.set', { commission: { ...view.commission, coatingUnit: 'mil', lengthUnit: 'in' } })
   typed = JSON.stringify(view)
   await page.reload()
+  await page.getByRole('navigation', { name: 'Places' }).waitFor()
   await goToPlace(page, '4', 'Coating')
   await page.getByRole('button', { name: /Right sill, outer/ }).click()
   await page.locator('.cut-drawing[role="img"]').waitFor({ timeout: 60_000 })
