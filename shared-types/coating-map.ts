@@ -27,9 +27,10 @@ export interface MapBand {
 export interface MapLayer {
   readonly id: 'thickness' | 'uncertainty' | 'filler chance'
   readonly title: string
-  readonly unit: 'µm' | '%'
-  /** Where each band after the lowest begins, rising; also those nothing of the panel reaches. */
+  /** Where each band after the lowest begins, µm or %, rising; also those nothing of the panel reaches. */
   readonly limits: readonly number[]
+  /** The same as they are printed in the unit of the record. */
+  readonly printed: { readonly unit: string; readonly limits: readonly string[] }
   /** Colour of each band, one more than there are limits. */
   readonly colours: readonly string[]
   readonly bands: readonly MapBand[]

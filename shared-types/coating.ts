@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { calendarDay, instant, noteText, requiredLine, thicknessUm } from './units.ts'
+import { calendarDay, instant, noteText, requiredLine, shownUnits, thicknessUm } from './units.ts'
 
 const finite = z.number().min(-1e6).max(1e6)
 
@@ -11,6 +11,8 @@ export const declaredError = z.strictObject({
   meaning: z.enum(['95 % limit', 'tolerance']),
 })
 export type DeclaredError = z.infer<typeof declaredError>
+/** Error supposed of a gauge that declares none: common practice, no source. */
+export const usualGaugeError: DeclaredError = { constantUm: 3, percent: 3, meaning: 'tolerance' }
 
 /** One check of a gauge on a shim or on bare metal. */
 export const shimCheck = z.strictObject({
@@ -43,6 +45,8 @@ export const substrateReach = z.strictObject({
   reads: z.enum(['yes', 'with care', 'no']),
   /** What the number then contains, and what a wrong mode would show. */
   shows: requiredLine,
+  /** A layer read with the paint, and between which thicknesses it usually lies. */
+  adds: z.strictObject({ what: requiredLine, fromUm: thicknessUm, toUm: thicknessUm }).optional(),
   /** Name of a publication, or `common practice, no source`. */
   source: requiredLine,
 })
@@ -114,6 +118,8 @@ export const coatingFieldInput = z.strictObject({
     .optional(),
   draws: z.number().int().min(60).max(2000).default(399),
   seed: z.string().max(100).default('coating'),
+  /** Units the words of the answer are told in, metric where none are named; every number stays metric. */
+  shownIn: shownUnits.optional(),
 })
 export type CoatingFieldInput = z.infer<typeof coatingFieldInput>
 

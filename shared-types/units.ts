@@ -4,6 +4,8 @@ import { z } from 'zod'
 export const MM_PER_INCH = 25.4
 /** One mil (a thousandth of an inch) in micrometres, exact. */
 export const UM_PER_MIL = 25.4
+/** One foot, twelve inches, in millimetres, exact by the same agreement. */
+export const MM_PER_FOOT = 304.8
 
 /** A length in millimetres; the bound is wider than any road vehicle. */
 export const lengthMm = z.number().min(0).max(30_000)
@@ -30,3 +32,9 @@ export const lengthUnit = z.enum(['mm', 'in'])
 export const coatingUnit = z.enum(['µm', 'mil'])
 export type LengthUnit = z.infer<typeof lengthUnit>
 export type CoatingUnit = z.infer<typeof coatingUnit>
+
+/** The two units a record chooses. Only words and figures follow them; what is stored and computed stays metric. */
+export const shownUnits = z.strictObject({ coatingUnit, lengthUnit })
+export type ShownUnits = z.infer<typeof shownUnits>
+/** Where nobody chose: the units of what is stored. */
+export const metricUnits: ShownUnits = { coatingUnit: 'µm', lengthUnit: 'mm' }

@@ -1,4 +1,5 @@
 import type { CutFigure } from '../../shared-types/coating-cut.ts'
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { CoatingSectionAnswer } from '../../shared-types/coating-section.ts'
 import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
 import { evenMarks } from './even-marks.ts'
@@ -21,6 +22,7 @@ interface CutDrawn {
 export function cutFigure(section: CoatingSectionAnswer, drawn: CutDrawn): CutFigure {
   const { lengthMm, places, paintUm, readings } = section
   const { thresholdUm, lengthUnit, coatingUnit, spots } = drawn
+  const { length, thickness } = coatingMeasures(drawn)
   const perLength = lengthUnit === 'mm' ? 1 : MM_PER_INCH
   const perUm = coatingUnit === 'µm' ? 1 : UM_PER_MIL
   const highest = Math.max(
@@ -55,7 +57,7 @@ export function cutFigure(section: CoatingSectionAnswer, drawn: CutDrawn): CutFi
     lengthUnit,
     thicknessUnit: coatingUnit,
     textAlternative:
-      `Thickness along the line. ${section.words} ${readings.map(({ reading, um, orMore, alongMm }) => `Spot ${spots[reading] ?? 0} at ${Math.round(alongMm)} mm: ${orMore ? 'more than ' : ''}${Math.round(um)} µm`).join('; ')}`.trim(),
+      `Thickness along the line. ${section.words} ${readings.map(({ reading, um, orMore, alongMm }) => `Spot ${spots[reading] ?? 0} at ${length.text(alongMm)}: ${orMore ? 'more than ' : ''}${thickness.text(um)}`).join('; ')}`.trim(),
   }
 }
 

@@ -1,3 +1,4 @@
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { type FilmMixture, filmPopulations, type PanelFilm } from '../analysis/coating/film-populations.ts'
@@ -28,5 +29,6 @@ export function filmOfPanelWords(view: RecordView, { films, mixtures }: CarFilms
   const at = films.findIndex(({ panel }) => panel === panelId)
   const film = films[at]
   if (film === undefined || mixtures.length === 0) return null
-  return panelFilmWords(film, panelFilmPlace(mixtures, at), panelStateOf(view, panelId).metal)
+  const { metal } = panelStateOf(view, panelId)
+  return panelFilmWords(film, panelFilmPlace(mixtures, at), metal, coatingMeasures(view.commission))
 }

@@ -1,4 +1,5 @@
 import type { CarFilmRow, CoatingCar } from '../../shared-types/coating-car.ts'
+import { type CoatingMeasures, coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import type { PanelFilm } from '../analysis/coating/film-populations.ts'
 import { type FilmPair, filmSteps } from '../analysis/coating/film-steps.ts'
@@ -20,10 +21,14 @@ const CANNOT_TELL =
 
 /** Every panel read, by median and spread on one scale, with populations of film, left against right and steps at seams. */
 export function coatingCar(view: RecordView): CoatingCar {
+  const measures = coatingMeasures(view.commission)
   const order = new Map(panelsOfRecord(view).panels.map(({ id, stop }) => [id, stop]))
   const stop = (id: string) => order.get(id) ?? Number.MAX_SAFE_INTEGER
   const byPanel = [...groupedBy(spotsRead(gaugesRead(view), standingSpots(view).standing), ({ spot }) => spot.panelId)]
-    .map(([panelId, own]): [string, SpotRead[]] => [panelId, sortedByMode(own).mapped.filter(({ um }) => um !== null)])
+    .map(([panelId, own]): [string, SpotRead[]] => [
+      panelId,
+      sortedByMode(own, measures).mapped.filter(({ um }) => um !== null),
+    ])
     .filter(([, own]) => own.length > 0)
     .toSorted(([one], [other]) => stop(one) - stop(other) || one.localeCompare(other))
   const known = carFilms(byPanel.flatMap(([, own]) => own))
@@ -53,12 +58,13 @@ export function coatingCar(view: RecordView): CoatingCar {
         : filmWords(
             known.mixtures,
             known.films.map(({ panel }) => name(panel)),
+            measures,
           ),
-    sides: filmSteps(sidePairs(known.films, name), known.scatter, 'pair'),
-    seams: filmSteps(seamPairs(view, known.films, name), known.scatter, 'seam'),
+    sides: filmSteps(sidePairs(known.films, name), known.scatter, 'pair', measures),
+    seams: filmSteps(seamPairs(view, known.films, name), known.scatter, 'seam', measures),
     marked: markedSpots(view),
     cannotTell: CANNOT_TELL,
-    textAlternative: rows.map(rowInWords).join('; '),
+    textAlternative: rows.map((row) => rowInWords(row, measures)).join('; '),
   }
 }
 
@@ -67,8 +73,11 @@ function otherChance({ films, mixtures }: CarFilms, panelId: string): number | n
   return at === -1 || mixtures.length === 0 ? null : panelFilmPlace(mixtures, at).otherChance
 }
 
-const rowInWords = ({ name, spots, leastUm, middleUm, mostUm, mostOrMore }: CarFilmRow): string =>
-  `${name}: median ${Math.round(middleUm)} µm, from ${Math.round(leastUm)} to ${mostOrMore ? 'more than ' : ''}${Math.round(mostUm)} µm, ${spots} spots`
+const rowInWords = (
+  { name, spots, leastUm, middleUm, mostUm, mostOrMore }: CarFilmRow,
+  { thickness }: CoatingMeasures,
+): string =>
+  `${name}: median ${thickness.text(middleUm)}, from ${thickness.span(leastUm, mostUm, mostOrMore ? 'to more than' : 'to')}, ${spots} spots`
 
 function sidePairs(films: readonly PanelFilm[], name: (panelId: string) => string): FilmPair[] {
   return films.flatMap((one) => {

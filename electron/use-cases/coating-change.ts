@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { CoatingFieldInput } from '../../shared-types/coating.ts'
 import type { CoatingChange, ReadingsCited } from '../../shared-types/coating-change.ts'
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { CitedCoating, Correction } from '../../shared-types/correction.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { Spot } from '../../shared-types/reading.ts'
@@ -76,7 +77,14 @@ function questionOf(view: RecordView, placed: PlacedPanel, spots: readonly Spot[
   )
   const gauge = mainGauge(gauges, spots)
   const grid = panelGrid(placed.view, placed.panel)
-  return coatingQuestion(view, placed, grid, sortedByMode(standing).mapped, others, gauge)
+  return coatingQuestion(
+    view,
+    placed,
+    grid,
+    sortedByMode(standing, coatingMeasures(view.commission)).mapped,
+    others,
+    gauge,
+  )
 }
 
 function amendedSince({ spots }: RecordView, { before, after }: CitedCoating): readonly string[] {

@@ -1,5 +1,6 @@
 import type { CoatingCut, CutLine } from '../../shared-types/coating-cut.ts'
 import type { CoatingMap } from '../../shared-types/coating-map.ts'
+import { type CoatingMeasures, coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { CoatingSectionAnswer } from '../../shared-types/coating-section.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
@@ -30,7 +31,12 @@ export async function coatingCut(view: RecordView, panelId: PanelId, { from, to 
     const { lengthUnit, coatingUnit } = view.commission
     const spots = mapped.map(({ spot }) => spot.number)
     const figure = cutFigure(section, { spots, thresholdUm: THRESHOLD_UM, lengthUnit, coatingUnit })
-    return { ...head, figure, words: [section.words, ...drawnWords(section, spots)], problem: null }
+    return {
+      ...head,
+      figure,
+      words: [section.words, ...drawnWords(section, spots, coatingMeasures(view.commission))],
+      problem: null,
+    }
   } catch (fault) {
     if (fault instanceof ProblemError && fault.problem.code === 'rule-of-the-trade')
       return { ...head, problem: fault.message }
@@ -38,14 +44,18 @@ export async function coatingCut(view: RecordView, panelId: PanelId, { from, to 
   }
 }
 
-function drawnWords({ readings, nearMm, paintUm }: CoatingSectionAnswer, spots: readonly number[]): readonly string[] {
-  const [low, middle, high] = [paintUm.low, paintUm.middle, paintUm.high].map(Math.round)
+function drawnWords(
+  { readings, nearMm, paintUm }: CoatingSectionAnswer,
+  spots: readonly number[],
+  { length, thickness }: CoatingMeasures,
+): readonly string[] {
+  const near = length.text(nearMm)
   const marks = readings.map(({ reading }) => rowMark('spots', spots[reading] ?? 0))
   return [
-    `Paint alone: ${middle} µm, between ${low} and ${high} µm at nine places of ten.`,
+    `Paint alone: ${thickness.text(paintUm.middle)}, between ${thickness.span(paintUm.low, paintUm.high, 'and')} at nine places of ten.`,
     marks.length === 0
-      ? `No reading lies within ${nearMm} mm of the line: all of it is inferred from readings further away.`
-      : `Readings within ${nearMm} mm of the line: ${listOfMarks(marks)}.`,
+      ? `No reading lies within ${near} of the line: all of it is inferred from readings further away.`
+      : `Readings within ${near} of the line: ${listOfMarks(marks)}.`,
   ]
 }
 

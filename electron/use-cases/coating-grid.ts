@@ -1,4 +1,5 @@
 import type { GridPlace, ReadingGrid } from '../../shared-types/coating-import.ts'
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
@@ -43,11 +44,12 @@ export function readingGrid(view: RecordView, panelId: PanelId): ReadingGrid {
     .map(([key, at]) => ({ row: Number(key.split(' ')[0]), at }))
     .toSorted((one, other) => one.row - other.row || one.at.u - other.at.u)
   const own = view.spots.filter((spot) => spot.panelId === panelId && spot.view === placed.view.id)
+  const { length } = coatingMeasures(view.commission)
   const rowNumbers = [...new Set(rows.map(({ row }) => row))]
   const places = rows.map(({ row, at }): GridPlace => {
     const inRow = rows.filter((other) => other.row === row)
     const read = own.find((spot) => spot.at !== null && Math.hypot(spot.at.u - at.u, spot.at.v - at.v) <= apartMm / 3)
-    const words = `row ${rowNumbers.indexOf(row) + 1} of ${rowNumbers.length}, place ${inRow.findIndex((other) => other.at === at) + 1} of ${inRow.length}: ${Math.round(at.u - box.u)} mm from the left and ${Math.round(at.v - box.v)} mm from the upper edge as drawn`
+    const words = `row ${rowNumbers.indexOf(row) + 1} of ${rowNumbers.length}, place ${inRow.findIndex((other) => other.at === at) + 1} of ${inRow.length}: ${length.text(at.u - box.u)} from the left and ${length.text(at.v - box.v)} from the upper edge as drawn`
     return { at, words, spot: read?.number ?? null }
   })
   return { panelId, view: placed.view.id, apartMm, places }

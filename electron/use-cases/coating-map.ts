@@ -1,5 +1,6 @@
 import { capital } from '../../shared-types/capital.ts'
 import type { CoatingMap, MappedSpot } from '../../shared-types/coating-map.ts'
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
@@ -58,16 +59,17 @@ export async function coatingMap(view: RecordView, panelId: PanelId): Promise<Co
     const answer = await computeAside('coating', question)
     const unplaced = own.length - standing.length
     const { conclusion, lines } = classWords(answer.classes)
+    const measures = coatingMeasures(view.commission)
     return {
       ...head,
       problem: null,
-      layers: layersOf(grid, answer, THRESHOLD_UM),
+      layers: layersOf(grid, answer, THRESHOLD_UM, measures),
       cut: cutThroughThickest(grid, answer.thicknessUm.middle, THRESHOLD_UM),
       film: {
         um: answer.filmUm,
         words:
           filmOfPanelWords(view, carFilms(every), panelId) ??
-          `Film of this panel, where it may be paint: about ${Math.round(answer.filmUm)} µm.`,
+          `Film of this panel, where it may be paint: about ${measures.thickness.text(answer.filmUm)}.`,
       },
       fillerArea: answer.fillerAreaM2,
       fillerVolume: answer.fillerVolumeCm3,
@@ -75,7 +77,9 @@ export async function coatingMap(view: RecordView, panelId: PanelId): Promise<Co
         conclusion === '' ? '' : `${conclusion}${metalWords(view, panelId, answer.classes.at(-1)?.presentChance ?? 0)}`,
       classes: lines,
       ranges:
-        question.classes === undefined ? '' : rangesWords(question.classes.ranges, question.classes.carFilm.medianUm),
+        question.classes === undefined
+          ? ''
+          : rangesWords(question.classes.ranges, question.classes.carFilm.medianUm, measures),
       assessedM2: answer.assessedM2,
       notAssessedM2: Math.max(0, surfaceMm2(view, placed.panel) / 1e6 - answer.assessedM2),
       leftOut: [

@@ -1,3 +1,4 @@
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PlaceLine } from '../../shared-types/coating-place.ts'
 import type { RequestInput } from '../../shared-types/contract.ts'
 import type { PlanPanel } from '../../shared-types/figure.ts'
@@ -14,14 +15,16 @@ import type { UseCases } from './program.ts'
 /** What is to be known before a reading at a place: what the gauge can read over what lies below, and edge and curve. */
 function placeWords(view: RecordView, asked: RequestInput<'coating.place'>): readonly PlaceLine[] {
   const { panelId, view: viewId, at, gauge: number, mode, substrate } = asked
+  const measures = coatingMeasures(view.commission)
   const gauge = view.gauges.find((own) => own.number === number)
   const panel = at === null ? placedPanel(view, panelId, [])?.panel : drawnIn(view, panelId, viewId)
   return [
-    ...substrateLines(substrateTable(), gauge?.principle ?? null, mode, substrate),
+    ...substrateLines(substrateTable(), gauge?.principle ?? null, mode, substrate, measures),
     ...placeLines(
       gauge?.probeDiameterMm ?? null,
       panel === undefined || at === null ? null : edgeDistanceMm(panel.outline, at),
       panel === undefined ? 1 : surfaceMm2(view, panel) / panel.areaMm2,
+      measures,
     ),
   ]
 }

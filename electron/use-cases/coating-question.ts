@@ -1,4 +1,5 @@
 import type { CoatingFieldInput } from '../../shared-types/coating.ts'
+import type { CoatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PlanPanel, PlanView } from '../../shared-types/figure.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import type { Spot } from '../../shared-types/reading.ts'
@@ -53,11 +54,11 @@ export interface SortedSpots {
  * A map is of one mode, that of most spots: numbers of two modes do not mean the same. Where both were read at one place and
  * lead is what they are compatible with, the reading of the paint above it counts instead of paint and lead together.
  */
-export function sortedByMode(standing: readonly SpotRead[]): SortedSpots {
+export function sortedByMode(standing: readonly SpotRead[], measures: CoatingMeasures): SortedSpots {
   const noted = standing.filter(({ spot }) => spot.mode !== 'not noted')
   const [most] = [...groupedBy(noted, ({ spot }) => spot.mode)].toSorted(([, a], [, b]) => b.length - a.length)
   const main = most?.[0] ?? 'not noted'
-  const pairs = pairedModes(standing.flatMap(modeSpotOf))
+  const pairs = pairedModes(standing.flatMap(modeSpotOf), measures)
   const solder = pairs.filter(({ compatibleWith }) => main === 'magnetic' && compatibleWith === 'body solder')
   const overLead = new Set(solder.map(({ magnetic }) => magnetic.spot))
   const aboveLead = new Set(solder.map(({ eddyCurrent }) => eddyCurrent.spot))
@@ -125,5 +126,6 @@ export function coatingQuestion(
         }),
     draws: 399,
     seed: `coating of ${panel.panelId}`,
+    shownIn: { coatingUnit: view.commission.coatingUnit, lengthUnit: view.commission.lengthUnit },
   }
 }

@@ -1,4 +1,5 @@
 import type { CoatingFieldInput } from '../../shared-types/coating.ts'
+import { coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { type PanelGrid, panelGrid } from '../figures/panel-grid.ts'
@@ -21,6 +22,7 @@ export interface PanelRead extends SortedSpots {
 }
 
 export function panelRead(view: RecordView, panelId: PanelId): PanelRead {
+  const measures = coatingMeasures(view.commission)
   const gauges = gaugesRead(view)
   const { standing: stillTrue, before } = standingSpots(view)
   const every = spotsRead(gauges, stillTrue)
@@ -32,12 +34,12 @@ export function panelRead(view: RecordView, panelId: PanelId): PanelRead {
   )
   const standing = own
     .filter(({ spot }) => spot.at !== null && spot.view === placed?.view.id)
-    .map((read) => (placed === null ? read : withEdge(read, placed, gauges)))
+    .map((read) => (placed === null ? read : withEdge(read, placed, gauges, measures)))
   const gauge = mainGauge(
     gauges,
     standing.map(({ spot }) => spot),
   )
-  const sorted = sortedByMode(standing)
+  const sorted = sortedByMode(standing, measures)
   const read = { own, every, before, standing, gauge, placed, ...sorted }
   if (placed === null) return { ...read, asked: null }
   const grid = panelGrid(placed.view, placed.panel)

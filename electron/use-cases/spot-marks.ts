@@ -1,4 +1,5 @@
 import type { CoatingCar } from '../../shared-types/coating-car.ts'
+import { type CoatingMeasures, coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { groupedBy } from '../analysis/statistics/grouped-by.ts'
 import { edgeDistanceMm } from '../figures/edge-distance.ts'
@@ -10,13 +11,15 @@ export function withEdge(
   read: SpotRead,
   { view, panel }: PlacedPanel,
   gauges: ReadonlyMap<number | null, GaugeRead>,
+  { smallLength }: CoatingMeasures,
 ): SpotRead {
   const { spot } = read
   const probeMm = gauges.get(spot.gauge)?.gauge?.probeDiameterMm ?? null
   if (spot.at === null || spot.view !== view.id || probeMm === null) return read
   const edgeMm = edgeDistanceMm(panel.outline, spot.at)
   if (edgeMm >= probeMm) return read
-  return { ...read, flags: [...read.flags, `too near an edge for a probe of ${probeMm} mm: ${Math.round(edgeMm)} mm`] }
+  const near = `too near an edge for a probe of ${smallLength.text(probeMm)}: ${smallLength.text(Math.round(edgeMm))}`
+  return { ...read, flags: [...read.flags, near] }
 }
 
 /** Flags that speak against the reading itself; a further check would lift the others. */
@@ -26,11 +29,12 @@ export const speaksAgainst = (flags: readonly string[]): readonly string[] =>
 /** Every spot of the record whose reading something speaks against, with the reasons. */
 export function markedSpots(view: RecordView): CoatingCar['marked'] {
   const gauges = gaugesRead(view)
+  const measures = coatingMeasures(view.commission)
   return [...groupedBy(spotsRead(gauges, view.spots), ({ spot }) => spot.panelId)]
     .flatMap(([panelId, own]) => {
       const spots = own.map(({ spot }) => spot)
       const placed = placedPanel(view, panelId, spots)
-      return placed === null ? own : own.map((read) => withEdge(read, placed, gauges))
+      return placed === null ? own : own.map((read) => withEdge(read, placed, gauges, measures))
     })
     .map(({ spot, flags }) => ({ spot: spot.number, why: speaksAgainst(flags) }))
     .filter(({ why }) => why.length > 0)

@@ -1,4 +1,5 @@
-import type { DeclaredError } from '../../shared-types/coating.ts'
+import { type DeclaredError, usualGaugeError } from '../../shared-types/coating.ts'
+import { type CoatingMeasures, coatingMeasures } from '../../shared-types/coating-measures.ts'
 import type { Gauge, Spot } from '../../shared-types/reading.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { type CheckedGauge, checkedGauge, checkedReading } from '../analysis/coating/checked-gauge.ts'
@@ -8,9 +9,6 @@ import { groupedBy } from '../analysis/statistics/grouped-by.ts'
 import { spotSummary } from '../analysis/statistics/spot-summary.ts'
 import { substrateTable } from '../sheets/coating-lists.ts'
 import { rowMark } from './row-marks.ts'
-
-/** Supposed where a gauge declares none: common practice, no source. */
-const USUAL_ERROR: DeclaredError = { constantUm: 3, percent: 3, meaning: 'tolerance' }
 
 /** A spot with its mean as read and as put right by the checks of its gauge. */
 export interface SpotRead {
@@ -38,29 +36,33 @@ export interface GaugeRead {
 
 /** Every gauge of the record judged by its checks; null is the key of readings whose gauge was not noted. */
 export function gaugesRead(view: RecordView): ReadonlyMap<number | null, GaugeRead> {
+  const measures = coatingMeasures(view.commission)
   return new Map<number | null, GaugeRead>([
-    [null, gaugeRead(view, null)],
-    ...view.gauges.map((gauge): [number, GaugeRead] => [gauge.number, gaugeRead(view, gauge)]),
+    [null, gaugeRead(view, null, measures)],
+    ...view.gauges.map((gauge): [number, GaugeRead] => [gauge.number, gaugeRead(view, gauge, measures)]),
   ])
 }
 
-function gaugeRead(view: RecordView, gauge: Gauge | null): GaugeRead {
+function gaugeRead(view: RecordView, gauge: Gauge | null, measures: CoatingMeasures): GaugeRead {
   const checks = view.gaugeChecks
     .filter((check) => check.gauge === gauge?.number)
     .map(({ at, shimUm, readUm }) => ({ at, shimUm, shimUncertaintyUm: 0, readUm }))
   if (gauge === null || gauge.errorUm === null) {
     const named = gauge === null ? 'gauge not noted' : `${rowMark('gauges', gauge.number)} ${gauge.name}`
-    const words = `${named}, declared error not noted; ${USUAL_ERROR.constantUm} µm + ${USUAL_ERROR.percent} % of the reading supposed (common practice, no source)`
-    return { gauge, checked: checkedGauge(checks, USUAL_ERROR), words }
+    const words = `${named}, declared error not noted; ${errorWords(usualGaugeError, measures)} supposed (common practice, no source)`
+    return { gauge, checked: checkedGauge(checks, usualGaugeError, measures), words }
   }
   const { number, name, errorUm, errorPercent } = gauge
   const declared: DeclaredError = { constantUm: errorUm, percent: errorPercent ?? 0, meaning: 'tolerance' }
   return {
     gauge,
-    checked: checkedGauge(checks, declared),
-    words: `${rowMark('gauges', number)} ${name}, declared error ${errorUm} µm + ${errorPercent ?? 0} % of the reading`,
+    checked: checkedGauge(checks, declared, measures),
+    words: `${rowMark('gauges', number)} ${name}, declared error ${errorWords(declared, measures)}`,
   }
 }
+
+const errorWords = ({ constantUm, percent }: DeclaredError, { notedThickness }: CoatingMeasures): string =>
+  `${notedThickness.text(constantUm)} + ${percent} % of the reading`
 
 /** The gauge that read most of the spots. */
 export function mainGauge(gauges: ReadonlyMap<number | null, GaugeRead>, spots: readonly Spot[]): GaugeRead {

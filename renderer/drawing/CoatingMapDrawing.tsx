@@ -3,7 +3,6 @@ import type { CutLine } from '../../shared-types/coating-cut.ts'
 import type { CoatingMap, MapLayer } from '../../shared-types/coating-map.ts'
 import type { PlanPanel } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
-import { thousands } from '../../shared-types/thousands.ts'
 import { type CutEnd, CutEnds } from './CutEnds.tsx'
 import { MapPaper } from './MapPaper.tsx'
 import { MapSpots } from './MapSpots.tsx'
@@ -148,12 +147,12 @@ export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
 
 /** What each colour of a layer stands for, thin to thick. */
 export function MapLegend({ layer }: { readonly layer: MapLayer }) {
-  const { limits, unit, colours } = layer
-  const limit = (value: number | undefined): string => thousands(String(value))
+  const { colours } = layer
+  const { limits, unit } = layer.printed
   const word = (level: number): string => {
     const [from, to] = [limits[level - 1], limits[level]]
-    if (from === undefined) return `under ${limit(to)}`
-    return to === undefined ? `over ${limit(from)}\u202f${unit}` : `${limit(from)} to ${limit(to)}`
+    if (from === undefined) return `under ${to}`
+    return to === undefined ? `over ${from}\u202f${unit}` : `${from} to ${to}`
   }
   return (
     <ul className="map-legend">

@@ -38,11 +38,11 @@ export const MapPaper = memo(function MapPaper({ panel, layer, next, sheet, lett
           <path className="edge-in-hand" d={panel.outline} />
         </g>
       </g>
-      {layer?.bands.map(({ level, from, label: at }) =>
+      {layer?.bands.map(({ level, label: at }) =>
         at === null ? null : (
           <KeepsSize key={level} {...sheet.place(at)}>
             <text className="map-contour" textAnchor="middle">
-              {from}
+              {layer.printed.limits[level - 1]}
             </text>
           </KeepsSize>
         ),

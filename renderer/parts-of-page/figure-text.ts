@@ -1,5 +1,5 @@
 import { thousands } from '../../shared-types/thousands.ts'
-import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
+import { type LengthUnit, MM_PER_INCH } from '../../shared-types/units.ts'
 
 /** Thin and unbreakable: between a figure and its unit. */
 const THIN = '\u202f'
@@ -14,11 +14,6 @@ export function figureText(value: number, decimals = 0): string {
 /** A length in the chosen unit, from millimetres: whole millimetres, or inches to a hundredth unless told otherwise. */
 export function lengthText(mm: number, unit: LengthUnit, decimals = unit === 'mm' ? 0 : 2): string {
   return `${figureText(unit === 'mm' ? mm : mm / MM_PER_INCH, decimals)}${THIN}${unit}`
-}
-
-/** A coating thickness figure in the chosen unit, from micrometres, without the unit: whole µm, or mil to a tenth. */
-export function coatingFigure(um: number, unit: CoatingUnit): string {
-  return unit === 'µm' ? figureText(um) : figureText(um / UM_PER_MIL, 1)
 }
 
 /** An area in the chosen unit, from square millimetres: m² or square feet. */

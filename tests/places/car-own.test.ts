@@ -4,6 +4,7 @@ import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import { differencesOf } from '../../renderer/places/history/plain-words.ts'
 import { dimensionsText, withDimension } from '../../renderer/places/identity/own-dimensions.ts'
 import { conditionsOf, featureState, featuresText, withFeature } from '../../shared-types/car-features.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 
 const coupe = carFeatures('coupe')
 
@@ -56,10 +57,14 @@ describe('what a car measures', () => {
   })
 
   it('stands in the journal in words, and nothing given is not blank', () => {
-    const changed = differencesOf({ dimensions: {} }, { dimensions: { screenRakeDegrees: 45, lengthMm: 4200 } })
+    const changed = differencesOf(
+      { dimensions: {} },
+      { dimensions: { screenRakeDegrees: 45, lengthMm: 4200 } },
+      metricUnits,
+    )
     expect(changed).toEqual([
       { field: 'dimensions', before: 'none', after: 'screen rake, degrees 45, length, mm 4200' },
     ])
-    expect(differencesOf(null, { dimensions: {} })).toEqual([])
+    expect(differencesOf(null, { dimensions: {} }, metricUnits)).toEqual([])
   })
 })

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { spotSummary } from '../../electron/analysis/statistics/spot-summary.ts'
 import { declaredErrorUm, differenceOf } from '../../renderer/places/coating/gauge-difference.ts'
-import { lineFrom, readingsFrom } from '../../renderer/places/coating/reading-entry.ts'
+import { exampleLine, lineFrom, readingsFrom } from '../../renderer/places/coating/reading-entry.ts'
 import { summaryOf } from '../../renderer/places/coating/spot-summary.ts'
 import { changesBetween } from '../../renderer/places/history/changes-between.ts'
 import { differencesOf, fieldName, rowName } from '../../renderer/places/history/plain-words.ts'
@@ -11,6 +11,7 @@ import { filteredRows, groupCounts, partRows } from '../../renderer/places/parts
 import { boundsOf } from '../../renderer/places/putting-right/cost-bounds.ts'
 import type { PartDefinition, PartEntry } from '../../shared-types/part.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 
 const read = 'read character by character' as const
 
@@ -117,6 +118,17 @@ describe('readings as they are written', () => {
     const said = readingsFrom('4.2 >60 - 12', 'mil')
     expect('values' in said && lineFrom(said.values, 'mil')).toBe('4.2 >60 - 12')
   })
+  it('shows how values are written by an example that can be read, in either unit', () => {
+    expect(exampleLine('µm')).toBe('212 198 >1500 -')
+    expect(exampleLine('mil')).toBe('8.35 7.8 >59.06 -')
+    for (const unit of ['µm', 'mil'] as const) {
+      expect(readingsFrom(exampleLine(unit), unit)).toHaveProperty('values')
+      expect(readingsFrom('', unit)).toEqual({
+        refused: expect.stringContaining(exampleLine(unit).split(' >')[0] ?? '?'),
+      })
+    }
+    expect(readingsFrom('3938', 'mil')).toEqual({ refused: expect.stringMatching(/3\u202f937\.0 mil/) })
+  })
   it('refuses what is no thickness, eleven values, none, and a wrong unit', () => {
     for (const line of ['', '12 thick', '-5', '1 2 3 4 5 6 7 8 9 10 11', '100001', '1e3']) {
       expect(readingsFrom(line, 'µm'), line).toHaveProperty('refused')
@@ -203,16 +215,23 @@ describe('the journal in words', () => {
     expect(rowName('findings', '3')).toBe('finding F 3')
     expect(rowName('commission', 'the')).toBe('commission')
     expect(rowName('panels', 'roof-skin')).toBe('panel roof-skin')
-    expect(fieldName('sizeUncertaintyMm')).toBe('size uncertainty, mm')
+    expect(fieldName('sizeUncertaintyMm', metricUnits)).toBe('size uncertainty, mm')
   })
   it('says what changed and nothing else, and leaves no blank', () => {
-    expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' })).toEqual([
+    expect(differencesOf({ note: '', severity: 'slight' }, { note: 'soft', severity: 'slight' }, metricUnits)).toEqual([
       { field: 'note', before: 'blank', after: 'soft' },
     ])
-    expect(differencesOf({ depthMm: 4 }, { depthMm: null })).toEqual([
+    expect(differencesOf({ depthMm: 4 }, { depthMm: null }, metricUnits)).toEqual([
       { field: 'depth, mm', before: '4', after: 'not stated' },
     ])
-    expect(differencesOf(null, { depthMm: 4, note: '', exhibits: [] })).toEqual([
+    const inches = { coatingUnit: 'mil', lengthUnit: 'in' } as const
+    expect(differencesOf({ readUm: [254] }, { readUm: [254, 300] }, inches)).toEqual([
+      { field: 'read, mil', before: '10', after: '10, 11.811' },
+    ])
+    expect(differencesOf(null, { values: [{ kind: 'value', um: 127 }] }, inches)).toEqual([
+      { field: 'values', before: 'not there', after: 'kind value, thickness, mil 5' },
+    ])
+    expect(differencesOf(null, { depthMm: 4, note: '', exhibits: [] }, metricUnits)).toEqual([
       { field: 'depth, mm', before: 'not there', after: '4' },
     ])
   })

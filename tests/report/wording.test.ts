@@ -11,6 +11,7 @@ import { declaredError, spotFigures } from '../../electron/report/wording/spot-f
 import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
 import type { JournalEntry } from '../../shared-types/record.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 import { findingFixture, recordFixture } from './content-fixture.ts'
 
 describe('numbers', () => {
@@ -48,12 +49,15 @@ describe('numbers', () => {
 test('a gauge’s declared error is said in full, and that there is none', () => {
   const [gauge] = recordFixture().gauges
   if (gauge === undefined) throw new Error('no gauge')
-  expect(declaredError(gauge, 'µm')).toBe('declared error 2\u202Fµm + 3\u202F% of the reading')
-  expect(declaredError({ ...gauge, errorPercent: null }, 'mil')).toBe('declared error 0.1\u202Fmil')
-  expect(declaredError({ ...gauge, errorUm: null, errorPercent: 2.5 }, 'µm')).toBe(
+  expect(declaredError(gauge, metricUnits)).toBe('declared error 2\u202Fµm + 3\u202F% of the reading')
+  // 2 µm are 0.0787 mil: a tenth would overstate the error by a quarter.
+  expect(declaredError({ ...gauge, errorPercent: null }, { coatingUnit: 'mil', lengthUnit: 'in' })).toBe(
+    'declared error 0.08\u202Fmil',
+  )
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: 2.5 }, metricUnits)).toBe(
     'declared error 2.5\u202F% of the reading',
   )
-  expect(declaredError({ ...gauge, errorUm: null, errorPercent: null }, 'µm')).toBe('error not declared')
+  expect(declaredError({ ...gauge, errorUm: null, errorPercent: null }, metricUnits)).toBe('error not declared')
 })
 
 test('what the car itself measures is listed, in the commission’s unit; nothing where nothing was given', () => {
@@ -161,7 +165,17 @@ describe('changes since an edition', () => {
       entry(1, { severity: 'slight' }, { severity: 'marked' }),
       entry(2, { severity: 'marked' }, { severity: 'severe' }),
     ]
-    expect(changesSince(entries, String)).toEqual(['Finding F\u202F3: severity “slight” → “severe”.'])
+    expect(changesSince(entries, String, metricUnits)).toEqual(['Finding F\u202F3: severity “slight” → “severe”.'])
+  })
+
+  test('lengths and thicknesses are told in the units of the record', () => {
+    const entries = [entry(1, { depthMm: 25.4, readUm: [254, 300] }, { depthMm: 31.75, readUm: [254] })]
+    expect(changesSince(entries, String, metricUnits)).toEqual([
+      'Finding F\u202F3: depth, mm 25.4 → 31.75; read, µm 254, 300 → 254.',
+    ])
+    expect(changesSince(entries, String, { coatingUnit: 'mil', lengthUnit: 'in' })).toEqual([
+      'Finding F\u202F3: depth, in 1 → 1.25; read, mil 10, 11.811 → 10.',
+    ])
   })
 
   test('what was changed and changed back is left out', () => {
@@ -172,10 +186,15 @@ describe('changes since an edition', () => {
           entry(2, { severity: 'marked' }, { severity: 'slight' }),
         ],
         String,
+        metricUnits,
       ),
     ).toEqual([])
     expect(
-      changesSince([entry(1, null, { severity: 'slight' }), entry(2, { severity: 'slight' }, null)], String),
+      changesSince(
+        [entry(1, null, { severity: 'slight' }), entry(2, { severity: 'slight' }, null)],
+        String,
+        metricUnits,
+      ),
     ).toEqual([])
   })
 })

@@ -1,14 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import {
-  areaText,
-  coatingFigure,
-  figureText,
-  lengthText,
-  typedNumber,
-} from '../../renderer/parts-of-page/figure-text.ts'
+import { areaText, figureText, lengthText, typedNumber } from '../../renderer/parts-of-page/figure-text.ts'
 import { heldTogether } from '../../renderer/parts-of-page/held-together.ts'
 import { extentStands, gradeText, rustGrade } from '../../renderer/places/walk-round/finding-draft.ts'
 import { findingKeys, metalKeys, paintKeys } from '../../renderer/places/walk-round/keyed-words.ts'
+import { coatingFigure } from '../../shared-types/coating-measures.ts'
 import { findingKind, metalState, paintState } from '../../shared-types/words.ts'
 
 describe('figures as printed', () => {

@@ -1,4 +1,5 @@
 import type { CoatingFieldAnswer, PracticeRange } from '../../../shared-types/coating.ts'
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 
 type ClassShare = CoatingFieldAnswer['classes'][number]
 
@@ -34,15 +35,19 @@ export function classWords(classes: readonly ClassShare[]): { readonly conclusio
 }
 
 /** The ranges as printed: where each begins above the car's own film, on what basis, by whom and of which day. */
-export function rangesWords(ranges: readonly PracticeRange[], carFilmUm: number): string {
+export function rangesWords(
+  ranges: readonly PracticeRange[],
+  carFilmUm: number,
+  { thickness }: CoatingMeasures,
+): string {
   const spans = ranges.map(({ name, fromAboveFilmUm }, at) => {
     const next = ranges[at + 1]?.fromAboveFilmUm ?? null
-    const edge = (above: number) => `${Math.round(carFilmUm + above)} µm`
+    const edge = (above: number) => thickness.text(carFilmUm + above)
     if (fromAboveFilmUm === null) return `${name} under ${next === null ? 'any' : edge(next)}`
     return `${name} from ${edge(fromAboveFilmUm)}`
   })
   const authors = [...new Set(ranges.map(({ author, date }) => `${author}, ${date}`))]
-  return `Ranges for a car whose own film is about ${Math.round(carFilmUm)} µm: ${spans.join('; ')}. Guidance by ${authors.join('; ')}; common practice, no source.`
+  return `Ranges for a car whose own film is about ${thickness.text(carFilmUm)}: ${spans.join('; ')}. Guidance by ${authors.join('; ')}; common practice, no source.`
 }
 
 const listed = (words: readonly string[]): string =>

@@ -1,5 +1,5 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
-import { thousands } from '../../../shared-types/thousands.ts'
+import { askedMeasures, type CoatingMeasures, type ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import type { CoatingField } from './drawn-panel.ts'
 import { fieldPrior } from './field-prior.ts'
 import {
@@ -25,8 +25,16 @@ export interface ExtentQuestion {
   readonly thresholdUm: number
 }
 
+/** The same with what its words are told in. */
+export interface ToldExtentQuestion extends ExtentQuestion {
+  readonly measures: CoatingMeasures
+}
+
 /** What the extents of a drawn field rest on. */
-export function extentQuestion(input: CoatingFieldInput, { readings, film, weights }: CoatingField): ExtentQuestion {
+export function extentQuestion(
+  input: CoatingFieldInput,
+  { readings, film, weights }: CoatingField,
+): ToldExtentQuestion {
   return {
     readings: readings.length,
     paint: readings.filter((reading) => isPaint(reading, film)).length,
@@ -34,6 +42,7 @@ export function extentQuestion(input: CoatingFieldInput, { readings, film, weigh
     assessedMm2: weights.reduce((sum, weight) => sum + weight, 0),
     deepestUm: fieldPrior.deepestUm,
     thresholdUm: input.thresholdUm,
+    measures: askedMeasures(input),
   }
 }
 
@@ -51,15 +60,15 @@ export function extentInterval(extent: Extent, draws: Float64Array, question: Ex
  * Interval in m2 or cm3 with its words. It is called one of 90 % only where simulated panels of such a size and number of
  * readings bear that out; else the words say what is missing.
  */
-export function extentAnswer(extent: Extent, draws: Float64Array, question: ExtentQuestion): IntervalAnswer {
+export function extentAnswer(extent: Extent, draws: Float64Array, question: ToldExtentQuestion): IntervalAnswer {
   const per = extent === 'area' ? 1e6 : 1000
   const { low, middle, high } = extentInterval(extent, draws, question)
   const reason = whyNoCoverage(question, extent)
-  const unit = extent === 'area' ? 'm²' : 'cm³'
-  const span = `${shownExtent(middle / per)} ${unit} (${shownExtent(low / per)} to ${shownExtent(high / per)}`
+  const { text, figure } = shownExtent(extent, question.measures)
+  const span = `${text(middle / per)} (${figure(low / per)} to ${figure(high / per)}`
   const limit =
     extent === 'volume' && question.saturated > 0
-      ? ` ${question.saturated === 1 ? '1 reading' : `${question.saturated} readings`} went beyond the gauge: the upper end supposes that filler is no deeper than ${question.deepestUm / 1000} mm.`
+      ? ` ${question.saturated === 1 ? '1 reading' : `${question.saturated} readings`} went beyond the gauge: the upper end supposes that filler is no deeper than ${question.measures.smallLength.text(question.deepestUm / 1000)}.`
       : ''
   return {
     low: low / per,
@@ -71,18 +80,18 @@ export function extentAnswer(extent: Extent, draws: Float64Array, question: Exte
 }
 
 /** Why the interval may not be called one of 90 %, or null. */
-export function whyNoCoverage({ readings, assessedMm2 }: ExtentQuestion, extent: Extent): string | null {
+export function whyNoCoverage({ readings, assessedMm2, measures }: ToldExtentQuestion, extent: Extent): string | null {
   const reason = whyNotNinety(readings, extent)
   if (reason !== null) return reason
   const squareMetres = assessedMm2 / 1e6
   if (squareMetres < simulatedAreaM2[0] || squareMetres > simulatedAreaM2[1])
-    return `the panel is not of a size that was tried out, ${simulatedAreaM2[0]} to ${simulatedAreaM2[1]} m², so this is not called 90 %`
+    return `the panel is not of a size that was tried out, ${measures.area.span(...simulatedAreaM2)}, so this is not called 90 %`
   return null
 }
 
-/** An extent to three significant figures. */
-export const shownExtent = (value: number): string =>
-  thousands(value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: false }))
+/** An extent in the units of the words, from m2 or cm3. */
+export const shownExtent = (extent: Extent, { area, volume }: CoatingMeasures): ShownQuantity =>
+  extent === 'area' ? area : volume
 
 /** The answer when nothing of the panel can be read: not assessed, and nothing said of filler. */
 export function answerWithoutNodes({ nodes, readings }: CoatingFieldInput): CoatingFieldAnswer {

@@ -1,9 +1,10 @@
 import type { CoatingFieldAnswer, CoatingFieldInput } from '../../../shared-types/coating.ts'
 import type { CoatingChangeAnswer, CoatingChangeInput } from '../../../shared-types/coating-change.ts'
+import type { ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { changeTrust } from './change-trust.ts'
 import { drawCoatingField } from './drawn-panel.ts'
-import { type ExtentQuestion, extentAnswer, extentQuestion, shownExtent, whyNoCoverage } from './extent-answer.ts'
+import { extentAnswer, extentQuestion, shownExtent, type ToldExtentQuestion, whyNoCoverage } from './extent-answer.ts'
 import { extentDifference } from './extent-difference.ts'
 import type { Extent } from './interval-shifts.ts'
 
@@ -12,7 +13,7 @@ type IntervalAnswer = CoatingFieldAnswer['fillerAreaM2']
 /** One map: its draws of both extents, and what they rest on. */
 interface Mapped {
   readonly draws: Readonly<Record<Extent, Float64Array>>
-  readonly question: ExtentQuestion
+  readonly question: ToldExtentQuestion
 }
 
 /**
@@ -57,34 +58,34 @@ function changeAnswer(
     `${seed} ${extent}`,
   )
   const [low, middle, high] = [difference.low / per, difference.middle / per, difference.high / per]
-  const unit = extent === 'area' ? 'm²' : 'cm³'
+  const shown = shownExtent(extent, after.question.measures)
   const own = whyNoCoverage(before.question, extent) ?? whyNoCoverage(after.question, extent)
   const trust = changeTrust([before.question.readings, after.question.readings], extent)
   const change = { low, middle, high, coverage: own === null ? trust.coverage : null }
   if (own !== null || !trust.tellsSides)
     return {
-      change: { ...change, words: `Not decided: ${between(change, unit)}; ${own ?? trust.reason}.` },
+      change: { ...change, words: `Not decided: ${between(change, shown)}; ${own ?? trust.reason}.` },
       verdict: 'not told',
     }
   const share = trust.reason === null ? ', 90 %' : `; ${trust.reason}`
   if (high < 0) {
-    const words = `Narrowed by ${shownExtent(-middle)} ${unit} (${shownExtent(-high)} to ${shownExtent(-low)} ${unit}${share}).`
+    const words = `Narrowed by ${shown.text(-middle)} (${shown.span(-high, -low)}${share}).`
     return { change: { ...change, words }, verdict: 'less' }
   }
   if (low > 0) {
-    const words = `Grown by ${shownExtent(middle)} ${unit} (${shownExtent(low)} to ${shownExtent(high)} ${unit}${share}).`
+    const words = `Grown by ${shown.text(middle)} (${shown.span(low, high)}${share}).`
     return { change: { ...change, words }, verdict: 'more' }
   }
   const known = trust.reason === null ? ' (90 %)' : `; ${trust.reason}`
   return {
-    change: { ...change, words: `No change can be told: ${between(change, unit)}${known}.` },
+    change: { ...change, words: `No change can be told: ${between(change, shown)}${known}.` },
     verdict: 'not told',
   }
 }
 
 /** Both ends in words: a difference is less or more, never a bare minus sign. */
-function between({ low, high }: Pick<IntervalAnswer, 'low' | 'high'>, unit: string): string {
+function between({ low, high }: Pick<IntervalAnswer, 'low' | 'high'>, { text }: ShownQuantity): string {
   const side = (value: number): string =>
-    value === 0 ? 'none' : `${shownExtent(Math.abs(value))} ${unit} ${value < 0 ? 'less' : 'more'}`
+    value === 0 ? 'none' : `${text(Math.abs(value))} ${value < 0 ? 'less' : 'more'}`
   return `between ${side(low)} and ${side(high)}`
 }

@@ -1,3 +1,4 @@
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { filmContrast } from './film-contrast.ts'
 import type { PanelFilm } from './film-populations.ts'
 
@@ -12,7 +13,12 @@ export interface FilmPair {
  * Pairs of films that differ by more than one paint job does, each with its ratio and interval, and how many were compared.
  * `named` is what a pair is called: "pair", "seam".
  */
-export function filmSteps(pairs: readonly FilmPair[], scatter: number, named: string): string[] {
+export function filmSteps(
+  pairs: readonly FilmPair[],
+  scatter: number,
+  named: string,
+  { thickness }: CoatingMeasures,
+): string[] {
   const contrasts = pairs.map((pair) => ({ ...pair, ...filmContrast(pair.one, pair.other, scatter) }))
   const beyond = contrasts.filter(({ beyondOneJob }) => beyondOneJob)
   const rest = contrasts.length - beyond.length
@@ -20,7 +26,7 @@ export function filmSteps(pairs: readonly FilmPair[], scatter: number, named: st
   return [
     ...beyond.map(
       ({ words, one, other, ratio, low, high }) =>
-        `${words}: ${Math.round(Math.exp(one.meanLog))} µm against ${Math.round(Math.exp(other.meanLog))} µm, a ratio of ${ratio.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)}, 95 %): more than panels of one paint job differ by.`,
+        `${words}: ${thickness.text(Math.exp(one.meanLog))} against ${thickness.text(Math.exp(other.meanLog))}, a ratio of ${ratio.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)}, 95 %): more than panels of one paint job differ by.`,
     ),
     ...(rest === 0
       ? []

@@ -1,10 +1,15 @@
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { FilmMixture } from './film-populations.ts'
 
 /**
  * What the films of a car say, in words that never call anything original: a factory finish and a skilful strip and
  * refinish can read alike.
  */
-export function filmWords(mixtures: readonly FilmMixture[], panels: readonly string[]): string[] {
+export function filmWords(
+  mixtures: readonly FilmMixture[],
+  panels: readonly string[],
+  { thickness }: CoatingMeasures,
+): string[] {
   const likely = mixtures.reduce((best, mixture) => (mixture.weight > best.weight ? mixture : best))
   const caution =
     'A factory finish and a skilful strip and refinish can read alike; thickness alone does not tell them apart.'
@@ -19,7 +24,7 @@ export function filmWords(mixtures: readonly FilmMixture[], panels: readonly str
       return chance >= 0.5 ? [`${panel} (${percent(chance)})`] : []
     })
     const names = members.length === 0 ? 'no panel more likely than not' : members.join(', ')
-    return `About ${Math.round(medianUm)} µm: compatible with ${names}.`
+    return `About ${thickness.text(medianUm)}: compatible with ${names}.`
   })
   return [
     `The films are compatible with ${likely.populations.length} paint jobs (chance ${percent(likely.weight)} among the mixtures tried).`,

@@ -41,13 +41,10 @@ export function gaugeCorrection(checks: readonly ShimCheck[]): GaugeCorrection {
 /** A reading put right by the line. `declared` stands for the gauge between its checks. */
 export function correctReading({ line, fromUm, toUm }: GaugeCorrection, declared: DeclaredError, readUm: number) {
   const { x, u } = readBackwards(line, readUm, gaugeUncertainty(declared, readUm))
-  const beyond = x > toUm || x < fromUm
   return {
     thicknessUm: Math.max(0, x),
     standardUncertaintyUm: u,
-    /** Null inside the shims' span. */
-    warning: beyond
-      ? `Outside the shims of ${fromUm} to ${toUm} µm: the correction is carried on beyond its checks.`
-      : null,
+    /** True outside the shims' span, where the correction is carried on beyond its checks. */
+    beyondShims: x > toUm || x < fromUm,
   }
 }

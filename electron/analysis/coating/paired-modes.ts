@@ -1,4 +1,4 @@
-import { thousands } from '../../../shared-types/thousands.ts'
+import type { CoatingMeasures, ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import { normalProbability } from '../statistics/normal-distribution.ts'
 
 /** A spot of a panel in one mode of the gauge: what was read there, and the standard uncertainty of it. */
@@ -33,20 +33,20 @@ const LIKELY = 0.95
  * (ISO 2360:2017: coatings that do not conduct on metals that are not magnetic), so that the second mode reads the paint above lead, and
  * nothing above filler. Spots of both modes at one place are put together; each magnetic one with its nearest partner.
  */
-export function pairedModes(spots: readonly ModeSpot[]): PairedModes[] {
+export function pairedModes(spots: readonly ModeSpot[], measures: CoatingMeasures): PairedModes[] {
   return spots.flatMap((magnetic) => {
     if (magnetic.mode !== 'magnetic') return []
     const apart = (other: ModeSpot) => Math.hypot(other.uMm - magnetic.uMm, other.vMm - magnetic.vMm)
     const eddyCurrent = spots
       .filter((other) => other.mode === 'eddy current' && apart(other) <= ONE_PLACE_MM)
       .toSorted((one, other) => apart(one) - apart(other))[0]
-    return eddyCurrent === undefined ? [] : [told(magnetic, eddyCurrent)]
+    return eddyCurrent === undefined ? [] : [told(magnetic, eddyCurrent, measures.roughThickness)]
   })
 }
 
-function told(magnetic: ModeSpot, eddyCurrent: ModeSpot): PairedModes {
+function told(magnetic: ModeSpot, eddyCurrent: ModeSpot, thickness: ShownQuantity): PairedModes {
   const pair = { magnetic, eddyCurrent }
-  const steel = `R ${magnetic.spot}, magnetic: ${said(magnetic)} to the steel`
+  const steel = `R ${magnetic.spot}, magnetic: ${said(magnetic, thickness)} to the steel`
   if (magnetic.kind === 'no reading' || magnetic.um < MORE_THAN_FILM_UM)
     return {
       ...pair,
@@ -59,7 +59,7 @@ function told(magnetic: ModeSpot, eddyCurrent: ModeSpot): PairedModes {
       ...pair,
       compatibleWith: 'filler',
       conductorChance: null,
-      words: `${steel}. R ${eddyCurrent.spot}, eddy current: ${said(eddyCurrent)}, so no metal conducts within reach below the surface. Lead would have given the thickness of the paint above it. Compatible with filler, not with body solder.`,
+      words: `${steel}. R ${eddyCurrent.spot}, eddy current: ${said(eddyCurrent, thickness)}, so no metal conducts within reach below the surface. Lead would have given the thickness of the paint above it. Compatible with filler, not with body solder.`,
     }
   const between = magnetic.um - eddyCurrent.um
   const deviation = Math.hypot(magnetic.standardUncertaintyUm, eddyCurrent.standardUncertaintyUm)
@@ -67,9 +67,9 @@ function told(magnetic: ModeSpot, eddyCurrent: ModeSpot): PairedModes {
   const half = 1.645 * deviation
   const thick =
     magnetic.kind === 'more than'
-      ? `at least ${rounded(Math.max(0, between - half))} µm`
-      : `${rounded(between)} µm (${rounded(Math.max(0, between - half))} to ${rounded(between + half)}, 90 %)`
-  const found = `${steel}. R ${eddyCurrent.spot}, eddy current: ${said(eddyCurrent)}`
+      ? `at least ${thickness.text(Math.max(0, between - half))}`
+      : `${thickness.text(between)} (${thickness.figure(Math.max(0, between - half))} to ${thickness.figure(between + half)}, 90 %)`
+  const found = `${steel}. R ${eddyCurrent.spot}, eddy current: ${said(eddyCurrent, thickness)}`
   if (conductorChance < LIKELY || between < MORE_THAN_FILM_UM)
     return {
       ...pair,
@@ -81,14 +81,12 @@ function told(magnetic: ModeSpot, eddyCurrent: ModeSpot): PairedModes {
     ...pair,
     compatibleWith: 'body solder',
     conductorChance,
-    words: `${found}, so a metal that is not magnetic begins under ${rounded(eddyCurrent.um)} µm of coating (${ends(eddyCurrent)}, 90 %) and is ${thick} thick (chance ${conductorChance > 0.995 ? 'over 99' : Math.round(100 * conductorChance)} % by the gauge's uncertainty). Filler does not conduct. Compatible with body solder under paint, not with filler alone; brass or aluminium let in would read the same.`,
+    words: `${found}, so a metal that is not magnetic begins under ${thickness.text(eddyCurrent.um)} of coating (${ends(eddyCurrent, thickness)}, 90 %) and is ${thick} thick (chance ${conductorChance > 0.995 ? 'over 99' : Math.round(100 * conductorChance)} % by the gauge's uncertainty). Filler does not conduct. Compatible with body solder under paint, not with filler alone; brass or aluminium let in would read the same.`,
   }
 }
 
-const said = ({ kind, um }: ModeSpot): string =>
-  kind === 'no reading' ? 'no reading' : `${kind === 'more than' ? 'more than ' : ''}${rounded(um)} µm`
+const said = ({ kind, um }: ModeSpot, thickness: ShownQuantity): string =>
+  kind === 'no reading' ? 'no reading' : `${kind === 'more than' ? 'more than ' : ''}${thickness.text(um)}`
 
-const ends = ({ um, standardUncertaintyUm }: ModeSpot): string =>
-  `${rounded(um - 1.645 * standardUncertaintyUm)} to ${rounded(um + 1.645 * standardUncertaintyUm)}`
-
-const rounded = (um: number): string => thousands(String(um >= 1000 ? Math.round(um / 10) * 10 : Math.round(um)))
+const ends = ({ um, standardUncertaintyUm }: ModeSpot, thickness: ShownQuantity): string =>
+  `${thickness.figure(um - 1.645 * standardUncertaintyUm)} to ${thickness.figure(um + 1.645 * standardUncertaintyUm)}`

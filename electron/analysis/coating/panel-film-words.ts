@@ -1,3 +1,4 @@
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { MetalState } from '../../../shared-types/words.ts'
 import type { FilmMixture, PanelFilm } from './film-populations.ts'
 
@@ -26,15 +27,20 @@ export function panelFilmPlace(mixtures: readonly FilmMixture[], at: number): Pa
 const replaced: readonly MetalState[] = ['replacement panel', 'replacement skin', 'patch panel']
 
 /** What the film says of the panel's paint, with what the surveyor noted of its metal; never that anything is original. */
-export function panelFilmWords(film: PanelFilm, { otherChance, mostUm }: PanelFilmPlace, metal: MetalState): string {
+export function panelFilmWords(
+  film: PanelFilm,
+  { otherChance, mostUm }: PanelFilmPlace,
+  metal: MetalState,
+  { thickness }: CoatingMeasures,
+): string {
   const own = Math.exp(film.meanLog)
   const half = (1.96 * film.logDeviation) / Math.sqrt(film.readings)
-  const about = `Film of about ${Math.round(own)} µm (${Math.round(own * Math.exp(-half))} to ${Math.round(own * Math.exp(half))}, 95 %; ${film.readings} spots)`
+  const about = `Film of about ${thickness.text(own)} (${thickness.figure(own * Math.exp(-half))} to ${thickness.figure(own * Math.exp(half))}, 95 %; ${film.readings} spots)`
   const chance =
     otherChance > 0.995 ? 'over 99 %' : otherChance < 0.005 ? 'under 1 %' : `${Math.round(100 * otherChance)} %`
   if (otherChance < 0.5)
-    return `${about}: compatible with the paint job of most panels, about ${Math.round(mostUm)} µm (chance of another job: ${chance}).`
-  const compared = `${about} against about ${Math.round(mostUm)} µm on most panels: compatible with another paint job than theirs (chance ${chance} by the mixture of films).`
+    return `${about}: compatible with the paint job of most panels, about ${thickness.text(mostUm)} (chance of another job: ${chance}).`
+  const compared = `${about} against about ${thickness.text(mostUm)} on most panels: compatible with another paint job than theirs (chance ${chance} by the mixture of films).`
   const thinner = own < mostUm
   if (replaced.includes(metal))
     return `${compared} With the metal noted as ${metal}, it reads as refinished over a replacement${thinner ? ': a panel painted once lacks the coats the others carry' : ''}.`

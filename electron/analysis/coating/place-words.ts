@@ -1,4 +1,5 @@
 import type { CoatingPrinciple, CoatingSubstrate, SubstrateReach } from '../../../shared-types/coating.ts'
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { PlaceLine } from '../../../shared-types/coating-place.ts'
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
 import { probeWarning, substrateReading } from './substrate-reading.ts'
@@ -8,6 +9,8 @@ const BOTH_METALS = ['magnetic induction', 'eddy current'] as const
 /** Surface over its drawing from which a panel is said to turn away. Common practice, no source. */
 const TURNS_AWAY = 1.25
 const FLAT_MM = 1e6
+/** Diameter of a probe that was not measured. Common practice, no source. */
+const SUPPOSED_PROBE_MM = 10
 
 const byMode: Readonly<Record<Spot['mode'], CoatingPrinciple | null>> = {
   magnetic: 'magnetic induction',
@@ -37,6 +40,7 @@ export function substrateLines(
   gauge: Principle,
   mode: Spot['mode'],
   substrate: CoatingSubstrate,
+  { thickness }: CoatingMeasures,
 ): readonly PlaceLine[] {
   const principle = principleOf(gauge, mode)
   if (principle === 'impossible')
@@ -51,7 +55,11 @@ export function substrateLines(
     const { reads, source } = substrateReading(table, own, substrate)
     return { words, source, weight: reads === 'yes' ? 'plain' : reads === 'no' ? 'cannot' : 'care' }
   }
-  const shows = (own: CoatingPrinciple) => substrateReading(table, own, substrate).shows
+  const shows = (own: CoatingPrinciple) => {
+    const { shows: words, adds } = substrateReading(table, own, substrate)
+    if (adds === undefined) return words
+    return `${words.replace(/\.$/, '')}; ${adds.what} adds some ${thickness.span(adds.fromUm, adds.toUm)}.`
+  }
   const over = substrate === 'unknown' ? 'where nothing is known of what lies below' : `over ${substrate}`
   if (principle === null)
     return BOTH_METALS.map((own) => line(own, `In ${modeOf[own]} mode ${over}: ${lower(shows(own))}`))
@@ -67,19 +75,23 @@ export function placeLines(
   probeDiameterMm: number | null,
   edgeMm: number | null,
   surfaceByDrawing: number,
+  { smallLength }: CoatingMeasures,
 ): readonly PlaceLine[] {
   const lines: PlaceLine[] = []
-  const probeMm = probeDiameterMm ?? 10
-  const supposed = probeDiameterMm === null ? ' (10 mm supposed: note the probe’s diameter with the gauge)' : ''
+  const probeMm = probeDiameterMm ?? SUPPOSED_PROBE_MM
+  const supposed =
+    probeDiameterMm === null
+      ? ` (${smallLength.text(SUPPOSED_PROBE_MM)} supposed: note the probe’s diameter with the gauge)`
+      : ''
   if (edgeMm !== null && probeWarning(probeMm, edgeMm, FLAT_MM) !== null)
     lines.push({
-      words: `Too near an edge: ${Math.round(edgeMm)} mm from the outline as drawn, and the probe is ${probeMm} mm across${supposed}. Move in by ${Math.ceil(probeMm - edgeMm)} mm, or check the gauge on bare metal at such an edge.`,
+      words: `Too near an edge: ${smallLength.text(Math.round(edgeMm))} from the outline as drawn, and the probe is ${smallLength.text(probeMm)} across${supposed}. Move in by ${smallLength.text(Math.ceil(probeMm - edgeMm))}, or check the gauge on bare metal at such an edge.`,
       source: PRACTICE,
       weight: 'care',
     })
   if (surfaceByDrawing >= TURNS_AWAY)
     lines.push({
-      words: `This panel turns away from the eye. Where its curve is tighter than a radius of ${20 * probeMm} mm the probe stands off and reads thick${supposed}: check the gauge on bare metal of the same curve.`,
+      words: `This panel turns away from the eye. Where its curve is tighter than a radius of ${smallLength.text(20 * probeMm)} the probe stands off and reads thick${supposed}: check the gauge on bare metal of the same curve.`,
       source: PRACTICE,
       weight: 'care',
     })

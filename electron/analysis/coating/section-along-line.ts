@@ -1,7 +1,7 @@
 import type { CoatingFieldInput } from '../../../shared-types/coating.ts'
+import { askedMeasures, type CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { CoatingSectionAnswer, CoatingSectionInput, SectionLine } from '../../../shared-types/coating-section.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
-import { thousands } from '../../../shared-types/thousands.ts'
 import { seededDraw } from '../sampling/seeded-draws.ts'
 import { shuffled } from '../sampling/shuffled.ts'
 import { HALF_OF_NINETY, normalQuantile } from '../statistics/quantiles.ts'
@@ -31,10 +31,11 @@ type Place = SectionLine['from']
 export function sectionAlongLine({ field, line }: CoatingSectionInput): CoatingSectionAnswer {
   const { from, to, nearMm } = line
   const lengthMm = Math.hypot(to.xMm - from.xMm, to.yMm - from.yMm)
+  const measures = askedMeasures(field)
   if (lengthMm < SHORTEST_MM)
     throw new ProblemError(
       'rule-of-the-trade',
-      `The ends of the line are less than ${SHORTEST_MM} mm apart: move one of them further away.`,
+      `The ends of the line are less than ${measures.smallLength.text(SHORTEST_MM)} apart: move one of them further away.`,
       { field: 'line' },
     )
   const { readings } = usableReadings(field)
@@ -68,7 +69,7 @@ export function sectionAlongLine({ field, line }: CoatingSectionInput): CoatingS
       high: film.medianUm * Math.exp(HALF_OF_NINETY * film.logDeviation),
     },
     readings: readingsNear(field.readings, line, lengthMm),
-    words: sectionWords(shown, lengthMm),
+    words: sectionWords(shown, lengthMm, measures),
   }
 }
 
@@ -127,16 +128,19 @@ function readingsNear(
     .sort((one, other) => one.alongMm - other.alongMm)
 }
 
-function sectionWords(places: CoatingSectionAnswer['places'], lengthMm: number): string {
+function sectionWords(
+  places: CoatingSectionAnswer['places'],
+  lengthMm: number,
+  { length, thickness }: CoatingMeasures,
+): string {
   const read = places.flatMap(({ alongMm, um }) => (um === null ? [] : [{ alongMm, um }]))
   const [first] = read
   if (first === undefined)
     return 'Nothing along this line was assessed: it lies beside the panel, or where no gauge reads.'
   const thickest = read.reduce((most, place) => (place.um.middle > most.um.middle ? place : most), first)
-  const whole = (value: number): string => thousands(String(Math.round(value)))
   const { low, middle, high } = thickest.um
   const blank = places.length - read.length
   const left =
-    blank === 0 ? '' : ` About ${whole((blank * lengthMm) / places.length)} of ${whole(lengthMm)} mm were not assessed.`
-  return `Thickest ${whole(thickest.alongMm)} mm from the first end: ${whole(middle)} µm, between ${whole(low)} and ${whole(high)} µm in nine draws of ten.${left}`
+    blank === 0 ? '' : ` About ${length.span((blank * lengthMm) / places.length, lengthMm, 'of')} were not assessed.`
+  return `Thickest ${length.text(thickest.alongMm)} from the first end: ${thickness.text(middle)}, between ${thickness.span(low, high, 'and')} in nine draws of ten.${left}`
 }

@@ -1,7 +1,9 @@
 import type { CutLine } from '../../../shared-types/coating-cut.ts'
 import type { CoatingMap, MapLayer } from '../../../shared-types/coating-map.ts'
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { PlanPanel } from '../../../shared-types/figure.ts'
 import { lineWeights, printedMarks } from '../../../shared-types/tokens.ts'
+import type { CoatingUnit } from '../../../shared-types/units.ts'
 import type { PageCanvas } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
@@ -77,8 +79,9 @@ export function mapDrawing(
         const ring = { weightMm: printedMarks.ringLine, colour: inks.ink }
         page.circle(x, y, SPOT_RADIUS_MM, ring, inks.paper)
         if (spot.marked) page.line(x - BAR_MM, y + BAR_MM, x + BAR_MM, y - BAR_MM, ring)
-        if (figures)
-          word(composer, page, owner, spotText(spot), room.beside(wordSize(spotText(spot)), x, y, SPOT_RADIUS_MM))
+        if (!figures) continue
+        const text = spotText(spot, composer.content.record.commission.coatingUnit)
+        word(composer, page, owner, text, room.beside(wordSize(text), x, y, SPOT_RADIUS_MM))
       }
       crosses.forEach(({ x, y }, index) => {
         const style = { weightMm: lineWeights.inHand.mm, colour: inks.ink }
@@ -87,10 +90,11 @@ export function mapDrawing(
         const letter = String.fromCharCode(97 + index)
         word(composer, page, owner, letter, room.beside(wordSize(letter), x, y, CROSS_MM))
       })
-      for (const { from, label } of layer.bands) {
-        if (label === null) continue
+      for (const { level, label } of layer.bands) {
+        const limit = layer.printed.limits[level - 1]
+        if (label === null || limit === undefined) continue
         const { x, y } = onPage(placement, label.u, label.v)
-        word(composer, page, owner, String(from), room.at(wordSize(String(from)), x, y))
+        word(composer, page, owner, limit, room.at(wordSize(limit), x, y))
       }
       drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
     },
@@ -140,10 +144,10 @@ function word(
 
 const wordSize = (text: string) => ({ width: measure(text, styles.lettering) + 2 * PATCH_MM, height: WORD_MM })
 
-const spotText = ({ um, orMore }: CoatingMap['spots'][number]): string =>
-  um === null ? 'no reading' : `${orMore ? '> ' : ''}${Math.round(um)}`
+const spotText = ({ um, orMore }: CoatingMap['spots'][number], unit: CoatingUnit): string =>
+  um === null ? 'no reading' : `${orMore ? '> ' : ''}${coatingFigure(um, unit)}`
 
-const legendText = ({ limits, unit }: MapLayer, level: number): string => {
+const legendText = ({ printed: { limits, unit } }: MapLayer, level: number): string => {
   const [from, to] = [limits[level - 1], limits[level]]
   return from === undefined ? `under ${to}` : to === undefined ? `over ${from} ${unit}` : `${from} to ${to}`
 }

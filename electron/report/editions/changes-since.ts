@@ -1,5 +1,7 @@
+import { measuredField } from '../../../shared-types/field-units.ts'
 import type { JournalEntry, RegisterName } from '../../../shared-types/record.ts'
 import { registerLetters } from '../../../shared-types/record.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import { numbered } from '../wording/references.ts'
 
 const registerNames: Readonly<Record<RegisterName, string>> = {
@@ -34,7 +36,11 @@ interface NetChange {
  * What is different now from the journal entry an edition was made from, one sentence for each row of the record that
  * differs; what was changed and changed back is left out. `entries` are those since, oldest first.
  */
-export function changesSince(entries: readonly JournalEntry[], nameOfPanel: (id: string) => string): string[] {
+export function changesSince(
+  entries: readonly JournalEntry[],
+  nameOfPanel: (id: string) => string,
+  shownIn: ShownUnits,
+): string[] {
   const net = new Map<string, NetChange>()
   for (const entry of entries) {
     for (const { register, key, before, after } of entry.changes) {
@@ -44,10 +50,14 @@ export function changesSince(entries: readonly JournalEntry[], nameOfPanel: (id:
       else known.after = after
     }
   }
-  return [...net.values()].flatMap((change) => sentence(change, nameOfPanel))
+  return [...net.values()].flatMap((change) => sentence(change, nameOfPanel, shownIn))
 }
 
-function sentence({ register, key, before, after }: NetChange, nameOfPanel: (id: string) => string): string[] {
+function sentence(
+  { register, key, before, after }: NetChange,
+  nameOfPanel: (id: string) => string,
+  shownIn: ShownUnits,
+): string[] {
   if (JSON.stringify(before) === JSON.stringify(after)) return []
   const letter = register in registerLetters ? registerLetters[register as keyof typeof registerLetters] : null
   const single = register === 'particulars' || register === 'commission'
@@ -57,33 +67,39 @@ function sentence({ register, key, before, after }: NetChange, nameOfPanel: (id:
   const subject = `${registerNames[register]}${own}`
   if (before === null || before === undefined) return [`${subject}: entered.`]
   if (after === null || after === undefined) return [`${subject}: withdrawn.`]
-  const fields = differences(before as Record<string, unknown>, after as Record<string, unknown>)
+  const fields = differences(before as Record<string, unknown>, after as Record<string, unknown>, shownIn)
   return [`${subject}: ${fields.join('; ')}.`]
 }
 
 const MOST_SHOWN = 80
 
-function differences(before: Readonly<Record<string, unknown>>, after: Readonly<Record<string, unknown>>): string[] {
+function differences(
+  before: Readonly<Record<string, unknown>>,
+  after: Readonly<Record<string, unknown>>,
+  shownIn: ShownUnits,
+): string[] {
   const names = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter((name) => name !== 'changedAt')
   return names
     .filter((name) => JSON.stringify(before[name]) !== JSON.stringify(after[name]))
-    .map((name) => `${words(name)} ${shown(before[name])} → ${shown(after[name])}`)
+    .map((name) => {
+      const measured = measuredField(name, shownIn)
+      const words = measured === null ? apart(name) : `${apart(measured.stem)}, ${measured.unit}`
+      const told = (value: unknown) => shown(value, measured?.figure ?? String)
+      return `${words} ${told(before[name])} → ${told(after[name])}`
+    })
 }
 
-/** `sizeUncertaintyMm` as "size uncertainty, mm". */
-const words = (name: string): string =>
-  name
-    .replace(/Mm$/, ', mm')
-    .replace(/Um$/, ', µm')
-    .replace(/([a-z])([A-Z])/g, (_, low: string, high: string) => `${low} ${high.toLowerCase()}`)
+/** `sizeUncertainty` as "size uncertainty". */
+const apart = (name: string): string =>
+  name.replace(/([a-z])([A-Z])/g, (_, low: string, high: string) => `${low} ${high.toLowerCase()}`)
 
-function shown(value: unknown): string {
+function shown(value: unknown, figure: (value: number) => string): string {
   if (value === null || value === undefined || value === '') return 'nothing'
   if (typeof value === 'string') return `“${value.length > MOST_SHOWN ? `${value.slice(0, MOST_SHOWN)} …` : value}”`
-  if (typeof value === 'number') return String(value)
+  if (typeof value === 'number') return figure(value)
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (Array.isArray(value) && value.every((entry) => typeof entry === 'number')) {
-    return value.length === 0 ? 'nothing' : value.join(', ')
+    return value.length === 0 ? 'nothing' : value.map(figure).join(', ')
   }
   return 'other values'
 }

@@ -123,5 +123,6 @@ export async function changesSinceEdition(record: CarRecord, previous: Edition |
       const definition = definitions.get(id)
       return definition === undefined ? id : panelName(definition, view.commission.names)
     },
+    view.commission,
   )
 }

@@ -1,4 +1,5 @@
 import type { CarFilmRow, CoatingCar } from '../../../shared-types/coating-car.ts'
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import { lineWeights, printedMarks } from '../../../shared-types/tokens.ts'
 import type { PageCanvas } from '../document/page-canvas.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
@@ -8,7 +9,6 @@ import { breakLines } from '../layout/line-breaking.ts'
 import { BASELINE_MM, FIELD_WIDTH_MM } from '../layout/page-geometry.ts'
 import { drawLine, textPieces } from '../layout/text-block.ts'
 import { inks, styles } from '../layout/text-style.ts'
-import { coatingFigure } from '../wording/numbers.ts'
 
 /** Left edges of the columns and width of the scale, mm from the left edge of the field. */
 const COLUMNS = { scaleLeft: 44, scaleWidth: 70, median: 121, spread: 134, chance: 160 } as const

@@ -1,4 +1,5 @@
 import type { CoatingMap } from '../../../shared-types/coating-map.ts'
+import { type CoatingMeasures, coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { PlanPanel } from '../../../shared-types/figure.ts'
 import type { PageCanvas } from '../document/page-canvas.ts'
 import { cutDrawing } from '../drawing/cut-drawing.ts'
@@ -8,7 +9,6 @@ import { gap, type Piece } from '../layout/flow.ts'
 import { FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts'
 import { textPieces } from '../layout/text-block.ts'
 import { styles } from '../layout/text-style.ts'
-import { coatingFigure } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 import { composeCoatingCar } from './coating-car.ts'
 
@@ -17,6 +17,7 @@ const LABEL_MM = 32
 /** The whole car on one scale, then maps of the panels whose readings leave open how much filler there is; left out without a reading. */
 export function composeCoatingMaps(composer: Composer): void {
   const { coatingMaps, coatingCar } = composer.content
+  const { thickness } = measuresOf(composer)
   if (coatingMaps.length === 0 && coatingCar.rows.length === 0) return
   composer.openSection('coating-maps', 'Coating maps')
   composeCoatingCar(composer)
@@ -24,7 +25,7 @@ export function composeCoatingMaps(composer: Composer): void {
   composer.block({ title: 'Which panels' }, (owner) =>
     composer.text(
       owner,
-      `Mapped are panels with five spots or more of which one is thicker than ${coatingMaps[0]?.thresholdUm} µm. The maps of the others can be drawn from the record at any time.`,
+      `Mapped are panels with five spots or more of which one is thicker than ${thickness.text(coatingMaps[0]?.thresholdUm ?? 0)}. The maps of the others can be drawn from the record at any time.`,
     ),
   )
   const shared = sharedBy(coatingMaps)
@@ -43,6 +44,8 @@ export function composeCoatingMaps(composer: Composer): void {
   composer.block({ title: 'Method' }, (owner) => composer.text(owner, first?.method ?? ''))
   composer.block({ title: 'What a map\ncannot tell' }, (owner) => composer.text(owner, first?.cannotTell ?? ''))
 }
+
+const measuresOf = ({ content }: Composer): CoatingMeasures => coatingMeasures(content.record.commission)
 
 function panelOf(composer: Composer, map: CoatingMap): PlanPanel | undefined {
   return composer.content.plan.sheets
@@ -80,6 +83,7 @@ function composeMap(composer: Composer, map: CoatingMap, shared: ReadonlySet<str
   const layer = map.layers.find(({ id }) => id === 'thickness')
   if (panel === undefined || layer === undefined) return
   const name = composer.panelName(map.panelId)
+  const { thickness, surface } = measuresOf(composer)
   composer.flow.place(figurePieces(composer, map, panel, layer, name))
   composer.block({ title: name, note: 'computed from the spots' }, (owner) => {
     const lines = (label: string, texts: readonly string[]) => labelledLines(composer, owner, label, texts)
@@ -88,7 +92,7 @@ function composeMap(composer: Composer, map: CoatingMap, shared: ReadonlySet<str
       ...line('reads as', map.conclusion),
       ...lines('lead or filler', map.modes),
       ...line('paint', map.film?.words ?? ''),
-      ...line(`over ${map.thresholdUm} µm`, map.fillerArea?.words ?? ''),
+      ...line(`over ${thickness.text(map.thresholdUm)}`, map.fillerArea?.words ?? ''),
       ...line('volume above paint', map.fillerVolume?.words ?? ''),
       ...lines(
         'along the cut',
@@ -98,7 +102,7 @@ function composeMap(composer: Composer, map: CoatingMap, shared: ReadonlySet<str
         'surface',
         map.notAssessedM2 === null
           ? ''
-          : `${map.assessedM2.toFixed(2)} m² mapped, ${map.notAssessedM2.toFixed(2)} m² not assessed.`,
+          : `${surface.text(map.assessedM2)} mapped, ${surface.text(map.notAssessedM2)} not assessed.`,
       ),
       ...line('left out', map.leftOut.length === 0 ? '' : `${map.leftOut.join('; ')}.`),
       ...map.next.flatMap(({ words }, index) =>
@@ -161,6 +165,7 @@ function figurePieces(
   name: string,
 ): Piece[] {
   const { section: owner, document, geometry } = composer
+  const { thickness } = measuresOf(composer)
   const cut = composer.content.coatingCuts.find(({ panelId }) => panelId === map.panelId)
   const drawing = mapDrawing(composer, panel, map, layer, {
     leftMm: geometry.leftMm,
@@ -184,12 +189,12 @@ function figurePieces(
     }))
   const figure = owner.add('Figure', {
     alternative:
-      `Map of the thickness of the coating of the ${name}. ${map.spots.map(({ spot, um, orMore }) => `Spot ${spot}: ${um === null ? 'no reading' : `${orMore ? 'more than ' : ''}${Math.round(um)} µm`}`).join('; ')}. ${map.fillerArea?.words ?? ''} ${cut?.figure?.textAlternative ?? ''}`.trim(),
+      `Map of the thickness of the coating of the ${name}. ${map.spots.map(({ spot, um, orMore }) => `Spot ${spot}: ${um === null ? 'no reading' : `${orMore ? 'more than ' : ''}${thickness.text(um)}`}`).join('; ')}. ${map.fillerArea?.words ?? ''} ${cut?.figure?.textAlternative ?? ''}`.trim(),
   })
   const caption = [
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
     {
-      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, named in the table.' : ''} Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.unit}`).join('; ')}.${cut === undefined || map.cut === null ? '' : cutCaption(map.cut.rule)}`,
+      text: `${name}, 1 : ${drawing.scale}. ${layer.title}, ${layer.printed.unit}. Points: mean of each spot put right by the gauge’s checks. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading, named in the table.' : ''} Figures on lines: value of the contour. Below, 1 : ${beside[0]?.drawing.scale ?? drawing.scale}: ${beside.map(({ other }) => `${other.title.charAt(0).toLowerCase()}${other.title.slice(1)}, ${other.printed.unit}`).join('; ')}.${cut === undefined || map.cut === null ? '' : cutCaption(map.cut.rule)}`,
       style: styles.caption,
     },
   ]

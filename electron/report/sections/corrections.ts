@@ -1,4 +1,5 @@
 import type { ExtentChange, ReadingsCited } from '../../../shared-types/coating-change.ts'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Correction } from '../../../shared-types/correction.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
@@ -97,11 +98,12 @@ function coatingLines(composer: Composer, owner: Composer['section'], correction
   const change = composer.content.coatingChanges.find((own) => own.correction === correction.number)
   if (change === undefined) return []
   const line = (label: string, text: string) => composer.labelled(owner, label, [{ text, style: styles.text }])
+  const { thickness } = coatingMeasures(composer.content.record.commission)
   const extent = (head: string, own: ExtentChange | null) =>
     own === null ? [] : line(head, `${own.change.words} Before: ${own.before.words} After: ${own.after.words}`)
   return [
     ...line('coating', `${change.panel}; before: ${citedWords(change.before)}; after: ${citedWords(change.after)}.`),
-    ...extent(`over ${change.thresholdUm} µm`, change.area),
+    ...extent(`over ${thickness.text(change.thresholdUm)}`, change.area),
     ...extent('volume above paint', change.volume),
     ...[change.problem, ...change.notes, change.problem === null ? change.cannotTell : null].flatMap((words) =>
       words === null ? [] : line('', words),

@@ -1,3 +1,4 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
@@ -6,7 +7,7 @@ import { LINES_BESIDE_HEAD } from '../layout/table.ts'
 import { styles } from '../layout/text-style.ts'
 import { dayText, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
-import { coatingFigure, NARROW } from '../wording/numbers.ts'
+import { NARROW } from '../wording/numbers.ts'
 import { numbered, place } from '../wording/references.ts'
 import { declaredError, spotFigures } from '../wording/spot-figures.ts'
 
@@ -30,7 +31,7 @@ export function composeReadings(composer: Composer): void {
         place.gauge(gauge.number),
         composer.labelled(owner, numbered('G', gauge.number), [
           {
-            text: `${gauge.name}; serial ${stated(gauge.serial)}; ${gauge.principle}; range ${gauge.rangeUm === null ? 'not stated' : `to ${coatingFigure(gauge.rangeUm, unit)}${NARROW}${unit}`}; ${declaredError(gauge, unit)}; certified ${gauge.certifiedOn === null ? 'on no stated day' : `on ${dayText(gauge.certifiedOn)}`}, certificate ${stated(gauge.certificate)}.`,
+            text: `${gauge.name}; serial ${stated(gauge.serial)}; ${gauge.principle}; range ${gauge.rangeUm === null ? 'not stated' : `to ${coatingFigure(gauge.rangeUm, unit)}${NARROW}${unit}`}; ${declaredError(gauge, commission)}; certified ${gauge.certifiedOn === null ? 'on no stated day' : `on ${dayText(gauge.certifiedOn)}`}, certificate ${stated(gauge.certificate)}.`,
             style: styles.text,
           },
         ]),

@@ -1,5 +1,5 @@
 import { thousands } from '../../../shared-types/thousands.ts'
-import { type CoatingUnit, type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../../shared-types/units.ts'
+import { type LengthUnit, MM_PER_INCH } from '../../../shared-types/units.ts'
 
 /** Narrow no-break space: before units, inside references. */
 export const NARROW = '\u202F'
@@ -59,9 +59,4 @@ export function sizes(lengthsMm: readonly number[], uncertaintyMm: number | null
   const decimals = unit === 'mm' ? Math.min(most, decimalsEntered(uncertaintyMm)) : most
   const values = lengthsMm.map((length) => figure(length * factor, decimals)).join(' × ')
   return `${values} ± ${figure(uncertaintyMm * factor, decimals)}${NARROW}${unit}`
-}
-
-/** A coating thickness in the commission's unit, number only: whole micrometres or tenths of a mil. */
-export function coatingFigure(um: number, unit: CoatingUnit): string {
-  return unit === 'µm' ? figure(um) : figure(um / UM_PER_MIL, 1)
 }

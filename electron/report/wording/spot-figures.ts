@@ -1,7 +1,8 @@
+import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Gauge, ReadingValue } from '../../../shared-types/reading.ts'
-import type { CoatingUnit } from '../../../shared-types/units.ts'
+import type { CoatingUnit, ShownUnits } from '../../../shared-types/units.ts'
 import { spotSummary } from '../../analysis/statistics/spot-summary.ts'
-import { coatingFigure, figure, NARROW } from './numbers.ts'
+import { figure, NARROW } from './numbers.ts'
 
 /** What the values of one spot come to, as they are printed. A dash where nothing can be said. */
 export interface SpotFigures {
@@ -38,10 +39,11 @@ export function spotFigures(values: readonly ReadingValue[], unit: CoatingUnit):
 }
 
 /** A gauge's declared error, "declared error 2 µm + 3 % of the reading", or that it is not declared. */
-export function declaredError(gauge: Gauge, unit: CoatingUnit): string {
+export function declaredError(gauge: Gauge, units: ShownUnits): string {
   if (gauge.errorUm === null && gauge.errorPercent === null) return 'error not declared'
+  const { notedThickness } = coatingMeasures(units)
   const parts = [
-    gauge.errorUm === null ? '' : `${coatingFigure(gauge.errorUm, unit)}${NARROW}${unit}`,
+    gauge.errorUm === null ? '' : `${notedThickness.figure(gauge.errorUm)}${NARROW}${notedThickness.unit}`,
     gauge.errorPercent === null
       ? ''
       : `${figure(gauge.errorPercent, Number.isInteger(gauge.errorPercent) ? 0 : 1)}${NARROW}% of the reading`,

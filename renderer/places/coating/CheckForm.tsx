@@ -9,7 +9,7 @@ import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { differenceOf } from './gauge-difference.ts'
-import { readingsFrom, thicknessText } from './reading-entry.ts'
+import { plainLine, readingsFrom, thicknessText } from './reading-entry.ts'
 
 /** The check as it stands in the form: readings as they were called out. */
 interface CheckEntry {
@@ -73,7 +73,12 @@ export function CheckForm({ gauge, onLeave }: { readonly gauge: number | null; r
         {...field('when')}
       />
       <NumberField label="Shim" quantity="coating" least={0} hint="0 is bare metal" {...field('shimUm')} />
-      <TextField label={`Read, ${unit}`} figures hint="up to ten values, such as 101 103 102" {...field('readLine')} />
+      <TextField
+        label={`Read, ${unit}`}
+        figures
+        hint={`up to ten values, such as ${plainLine([101, 103, 102], unit)}`}
+        {...field('readLine')}
+      />
       <TextField label="Note" {...field('note')} />
       {shows === null ? null : (
         <p className="note" role="status">

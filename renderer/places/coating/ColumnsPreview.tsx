@@ -4,9 +4,11 @@ import {
   columnRole,
   type PastedColumns,
 } from '../../../shared-types/coating-import.ts'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { coatingUnit } from '../../../shared-types/units.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
+import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { lineFrom } from './reading-entry.ts'
 
@@ -37,7 +39,9 @@ function Refusals({ columns }: { readonly columns: PastedColumns }) {
 
 function FirstSpots({ columns }: { readonly columns: PastedColumns }) {
   const { unit } = columns.mapping
-  if (columns.preview.length === 0) return null
+  const commission = useRecordStore((state) => state.record?.commission)
+  if (columns.preview.length === 0 || commission === undefined) return null
+  const { length } = coatingMeasures(commission)
   return (
     <table className="columns-preview">
       <caption>{`First spots as they would go in, ${unit}`}</caption>
@@ -53,7 +57,7 @@ function FirstSpots({ columns }: { readonly columns: PastedColumns }) {
           <tr key={line}>
             <td>{line}</td>
             <td>{lineFrom(values, unit)}</td>
-            <td>{at === null ? where || 'none' : `${Math.round(at.u)}, ${Math.round(at.v)} mm ${where}`}</td>
+            <td>{at === null ? where || 'none' : `${length.figure(at.u)}, ${length.text(at.v)} ${where}`}</td>
           </tr>
         ))}
       </tbody>

@@ -1,4 +1,7 @@
+import { usualGaugeError } from '../../../shared-types/coating.ts'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { type Gauge, type GaugeDraft, gaugeDraft } from '../../../shared-types/reading.ts'
+import { metricUnits, type ShownUnits } from '../../../shared-types/units.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { DayField } from '../../parts-of-page/DayField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
@@ -6,6 +9,8 @@ import { NumberField } from '../../parts-of-page/NumberField.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
+import { useRecordStore } from '../../store/record-store.ts'
+import { thicknessText } from './reading-entry.ts'
 
 const empty: GaugeDraft = {
   name: '',
@@ -19,6 +24,9 @@ const empty: GaugeDraft = {
   certificate: '',
 }
 
+const supposedError = (units: ShownUnits): string =>
+  `${coatingMeasures(units).notedThickness.text(usualGaugeError.constantUm)} + ${usualGaugeError.percent} %`
+
 /** Adds or amends a gauge, with the error its maker declares. */
 export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readonly onLeave: () => void }) {
   const { number, ...initial } = row ?? { ...empty, number: null }
@@ -29,6 +37,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
     kept: onLeave,
   })
   const { field } = entry
+  const units = useRecordStore((state) => state.record?.commission ?? metricUnits)
   return (
     <EntrySheet
       title={number === null ? 'A gauge' : `Gauge G ${number}`}
@@ -48,7 +57,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
         label="Declared error, constant part a"
         quantity="coating"
         least={0}
-        hint="from its papers; left empty, 3 µm + 3 % is supposed and said (common practice, no source)"
+        hint={`from its papers; left empty, ${supposedError(units)} is supposed and said (common practice, no source)`}
         {...field('errorUm')}
       />
       <NumberField
@@ -63,7 +72,7 @@ export function GaugeForm({ row, onLeave }: { readonly row: Gauge | null; readon
         label="Reads up to"
         quantity="coating"
         least={0}
-        hint="beyond it write > before the figure, such as >2000"
+        hint={`beyond it write > before the figure, such as >${thicknessText(2000, units.coatingUnit)}`}
         {...field('rangeUm')}
       />
       <NumberField

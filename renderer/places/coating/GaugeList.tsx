@@ -1,8 +1,9 @@
+import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Gauge } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import type { CoatingUnit } from '../../../shared-types/units.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
-import { coatingFigure, figureText } from '../../parts-of-page/figure-text.ts'
+import { figureText } from '../../parts-of-page/figure-text.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useChange } from '../../store/use-answer.ts'
@@ -15,9 +16,10 @@ interface GaugeListProps {
   readonly onCheck: (gauge: string) => void
 }
 
-function declaredWords(gauge: Gauge, unit: CoatingUnit): string {
+function declaredWords(gauge: Gauge, units: ShownUnits): string {
   if (gauge.errorUm === null && gauge.errorPercent === null) return 'error not declared'
-  const constant = `${coatingFigure(gauge.errorUm ?? 0, unit)}\u202f${unit}`
+  const { notedThickness } = coatingMeasures(units)
+  const constant = `${notedThickness.figure(gauge.errorUm ?? 0)}\u202f${notedThickness.unit}`
   return `declared error ${constant} + ${figureText(gauge.errorPercent ?? 0, 1)}\u202f% of the reading`
 }
 
@@ -62,7 +64,6 @@ function CheckLines({ record, gauge }: { readonly record: RecordView; readonly g
 
 /** Gauges with what their makers declare, and each check against a shim or bare metal. */
 export function GaugeList({ record, onGauge, onCheck }: GaugeListProps) {
-  const unit = record.commission.coatingUnit
   return (
     <Section
       head="Gauges and their checks"
@@ -86,7 +87,7 @@ export function GaugeList({ record, onGauge, onCheck }: GaugeListProps) {
             <span>
               <span className="strong">{gauge.name}</span> {gauge.serial}
               <span className="under-line">
-                {gauge.principle} · {declaredWords(gauge, unit)} · certified {dayText(gauge.certifiedOn)}
+                {gauge.principle} · {declaredWords(gauge, record.commission)} · certified {dayText(gauge.certifiedOn)}
               </span>
             </span>
           </button>

@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { type CoatingUnit, coatingUnit } from '../../../shared-types/units.ts'
@@ -13,7 +14,7 @@ import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { GridPicture } from './GridPicture.tsx'
 import { gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
-import { readingsFrom } from './reading-entry.ts'
+import { exampleLine, readingsFrom } from './reading-entry.ts'
 
 interface GridEntry extends ReadWithEntry {
   readonly line: string
@@ -44,6 +45,7 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
     [before, gauge, mode, substrate],
   )
   const places = grid?.places ?? []
+  const { length } = coatingMeasures(record.commission)
   const read = places.filter(({ spot }) => spot !== null).length
   const nextFor = (passed: readonly number[]) =>
     places.findIndex(({ spot }, index) => spot === null && !passed.includes(index))
@@ -82,7 +84,9 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
   return (
     <EntrySheet
       title={`Grid of ${nameOf(panelId)}`}
-      over={grid === null ? 'being laid' : `${read} of ${places.length} places read, ${grid.apartMm} mm apart`}
+      over={
+        grid === null ? 'being laid' : `${read} of ${places.length} places read, ${length.text(grid.apartMm)} apart`
+      }
       entry={entry}
       onLeave={onLeave}
     >
@@ -111,7 +115,7 @@ export function GridForm({ record, panelId, onPanel, onLeave }: GridFormProps) {
         label={`Values, ${draft.enteredIn}`}
         figures
         autoFocus
-        hint="up to ten, such as 212 198 >1500 - (more than, no reading); Enter keeps and goes on"
+        hint={`up to ten, such as ${exampleLine(draft.enteredIn)} (more than, no reading); Enter keeps and goes on`}
         {...field('line')}
       />
       <button

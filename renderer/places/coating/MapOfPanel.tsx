@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useState } from 'react'
 import type { CutLine } from '../../../shared-types/coating-cut.ts'
 import type { CoatingMap, MapLayer, MappedSpot } from '../../../shared-types/coating-map.ts'
+import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { PlanFigure, PlanPanel } from '../../../shared-types/figure.ts'
 import type { PlanPoint } from '../../../shared-types/finding.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
@@ -12,7 +13,6 @@ import { useOwnLook } from '../../drawing/own-look.ts'
 import { wholeSheet } from '../../drawing/plan-scale.ts'
 import type { PanelSpot } from '../../drawing/spot-labels.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
-import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { KeyChoice, type KeyedChoice } from '../../parts-of-page/KeyChoice.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
@@ -89,6 +89,7 @@ function useCut(map: CoatingMap | null, panelId: string) {
 export function MapOfPanel({ record, panelId }: { readonly record: RecordView; readonly panelId: string }) {
   const nameOf = usePanelNames()
   const unit = record.commission.coatingUnit
+  const measures = coatingMeasures(record.commission)
   const plan = useAnswer('figures.plan', planAsked(record))
   const { value: map, problem } = useAnswer('coating.map', { panelId }, record.journalNumber)
   const [chosen, setChosen] = useState<MapLayer['id']>('thickness')
@@ -143,7 +144,8 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
           wordsOf={wordsOf}
           cut={{
             line: layer === undefined ? null : cut.line,
-            nameOf: (end) => `End ${end === 'from' ? 1 : 2} of the cut: arrows move it by 10 mm, with Shift by 1`,
+            nameOf: (end) =>
+              `End ${end === 'from' ? 1 : 2} of the cut: arrows move it by ${measures.smallLength.text(10)}, with Shift by ${measures.smallLength.figure(1)}`,
             onMove: cut.move,
             onPick: cut.pick,
           }}
@@ -152,7 +154,7 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
       {layer === undefined ? null : (
         <>
           <MapLegend layer={layer} />
-          <p className="note">{`${layer.title}, ${layer.unit}. Points: mean of each spot, ${unit}. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading.' : ''} Press the map, then the wheel comes nearer; drag to move it.`}</p>
+          <p className="note">{`${layer.title}, ${layer.printed.unit}. Points: mean of each spot, ${unit}. Crosses: read next.${map.spots.some(({ marked }) => marked) ? ' Struck through: something speaks against the reading.' : ''} Press the map, then the wheel comes nearer; drag to move it.`}</p>
         </>
       )}
       {map.problem === null ? null : <p className="note">{map.problem}</p>}
@@ -174,7 +176,7 @@ export function MapOfPanel({ record, panelId }: { readonly record: RecordView; r
           onRule={cut.toRule}
         />
       )}
-      <MapWords map={map} />
+      <MapWords map={map} measures={measures} />
     </Section>
   )
 }

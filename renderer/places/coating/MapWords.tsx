@@ -1,6 +1,12 @@
 import type { CoatingMap } from '../../../shared-types/coating-map.ts'
+import type { CoatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { nextLetter } from '../../drawing/MapPaper.tsx'
 import { Said } from './Said.tsx'
+
+interface MapSaid {
+  readonly map: CoatingMap
+  readonly measures: CoatingMeasures
+}
 
 /** Several lines about one thing; the head stands beside the first. */
 function SaidLines({ head, lines }: { readonly head: string; readonly lines: readonly string[] }) {
@@ -12,13 +18,15 @@ function SaidLines({ head, lines }: { readonly head: string; readonly lines: rea
 }
 
 /** What the map says of the panel, and where to read next. */
-function Conclusions({ map }: { readonly map: CoatingMap }) {
+function Conclusions({ map, measures }: MapSaid) {
   return (
     <dl>
       {map.conclusion === '' ? null : <Said head="Reads as">{map.conclusion}</Said>}
       <SaidLines head="Lead or filler" lines={map.modes} />
       {map.film === null ? null : <Said head="Paint">{map.film.words}</Said>}
-      {map.fillerArea === null ? null : <Said head={`Thicker than ${map.thresholdUm} µm`}>{map.fillerArea.words}</Said>}
+      {map.fillerArea === null ? null : (
+        <Said head={`Thicker than ${measures.thickness.text(map.thresholdUm)}`}>{map.fillerArea.words}</Said>
+      )}
       {map.fillerVolume === null ? null : <Said head="Volume above the paint">{map.fillerVolume.words}</Said>}
       {map.next.map(({ words, at }, index) => (
         <Said key={`${at.u} ${at.v}`} head={index === 0 ? `Read next: ${nextLetter(index)}` : nextLetter(index)}>
@@ -32,12 +40,12 @@ function Conclusions({ map }: { readonly map: CoatingMap }) {
 }
 
 /** Gauge, checks, ranges and method: what the conclusions rest on. */
-function Grounds({ map }: { readonly map: CoatingMap }) {
+function Grounds({ map, measures: { surface } }: MapSaid) {
   return (
     <dl>
       {map.notAssessedM2 === null ? null : (
         <Said head="Surface">
-          {`${map.assessedM2.toFixed(2)} m² mapped; ${map.notAssessedM2.toFixed(2)} m² not assessed: behind what stands before it in this view.`}
+          {`${surface.text(map.assessedM2)} mapped; ${surface.text(map.notAssessedM2)} not assessed: behind what stands before it in this view.`}
         </Said>
       )}
       {map.leftOut.length === 0 ? null : <Said head="Left out">{`${map.leftOut.join('; ')}.`}</Said>}
@@ -63,14 +71,14 @@ function Marked({ map }: { readonly map: CoatingMap }) {
 }
 
 /** Everything the map says in words; the drawing says no more. What it rests on is folded away. */
-export function MapWords({ map }: { readonly map: CoatingMap }) {
+export function MapWords({ map, measures }: MapSaid) {
   return (
     <>
-      <Conclusions map={map} />
+      <Conclusions map={map} measures={measures} />
       <Marked map={map} />
       <details className="map-grounds">
         <summary>What this rests on: surface, gauge and checks, ranges, method</summary>
-        <Grounds map={map} />
+        <Grounds map={map} measures={measures} />
       </details>
     </>
   )

@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { Spot } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useRecordStore } from '../../store/record-store.ts'

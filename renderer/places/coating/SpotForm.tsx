@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { PlanFigure } from '../../../shared-types/figure.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { Spot, SpotDraft } from '../../../shared-types/reading.ts'
@@ -15,7 +16,10 @@ import { planAsked } from '../../store/plan-asked.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { gaugeNotNoted, gaugeNumber, ReadWith, type ReadWithEntry, readWithBefore } from './ReadWith.tsx'
-import { lineFrom, readingsFrom } from './reading-entry.ts'
+import { exampleLine, lineFrom, readingsFrom } from './reading-entry.ts'
+
+/** Values within this distance belong to one spot, mm. */
+const ONE_SPOT_MM = 40
 
 /** The spot as it stands in the form: its values as one line, its gauge as a word. */
 interface SpotEntry extends ReadWithEntry {
@@ -100,7 +104,9 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
   return (
     <EntrySheet
       title={number === null ? 'A spot' : `Spot R ${number}`}
-      over="up to ten values within 40 mm"
+      over={
+        record === null ? '' : `up to ten values within ${coatingMeasures(record.commission).length.text(ONE_SPOT_MM)}`
+      }
       entry={entry}
       onLeave={onLeave}
       withdraw={number === null ? null : { by: 'spot.withdraw', number }}
@@ -109,7 +115,7 @@ export function SpotForm({ row, panelId, onLeave }: SpotFormProps) {
         label={`Values, ${entry.draft.enteredIn}`}
         figures
         autoFocus
-        hint="such as 212 198 >1500 - (more than, no reading)"
+        hint={`such as ${exampleLine(entry.draft.enteredIn)} (more than, no reading)`}
         {...field('line')}
       />
       <ChoiceField

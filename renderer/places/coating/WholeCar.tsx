@@ -1,6 +1,6 @@
 import type { CarFilmRow, CoatingCar } from '../../../shared-types/coating-car.ts'
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'

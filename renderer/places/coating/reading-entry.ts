@@ -1,9 +1,15 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { ReadingValue } from '../../../shared-types/reading.ts'
 import { type CoatingUnit, UM_PER_MIL } from '../../../shared-types/units.ts'
 
 /** Micrometres as the chosen unit; mil to two decimals' worth of meaning, µm as they are. */
 export const umToUnit = (um: number, unit: CoatingUnit): number => (unit === 'mil' ? um / UM_PER_MIL : um)
 export const unitToUm = (value: number, unit: CoatingUnit): number => (unit === 'mil' ? value * UM_PER_MIL : value)
+
+/** No coating is thicker, µm. */
+const MOST_UM = 100_000
+/** Readings of an ordinary film, as an example, µm. */
+const EXAMPLE_UM = [212, 198, 226]
 
 export type EnteredReadings = { readonly values: readonly ReadingValue[] } | { readonly refused: string }
 
@@ -16,7 +22,7 @@ export function readingsFrom(line: string, unit: CoatingUnit): EnteredReadings {
     .trim()
     .split(/[\s;]+/u)
     .filter((word) => word !== '')
-  if (words.length === 0) return { refused: 'Write at least one value, for example 212 198 226.' }
+  if (words.length === 0) return { refused: `Write at least one value, for example ${plainLine(EXAMPLE_UM, unit)}.` }
   if (words.length > 10) return { refused: `A spot takes ten values at most; here are ${words.length}.` }
   const values: ReadingValue[] = []
   for (const word of words) {
@@ -29,7 +35,10 @@ export function readingsFrom(line: string, unit: CoatingUnit): EnteredReadings {
       return { refused: `“${word}” is no thickness. Write a number, > before a number, or a dash for no reading.` }
     }
     const um = unitToUm(Number((match[2] ?? '').replace(',', '.')), unit)
-    if (um > 100_000) return { refused: `“${word}” is more than any coating (100 000 µm). Check the unit: ${unit}.` }
+    if (um > MOST_UM)
+      return {
+        refused: `“${word}” is more than any coating (${coatingFigure(MOST_UM, unit)} ${unit}). Check the unit: ${unit}.`,
+      }
     values.push({ kind: match[1] === '>' ? 'more than' : 'value', um })
   }
   return { values }
@@ -50,3 +59,11 @@ export function lineFrom(values: readonly ReadingValue[], unit: CoatingUnit): st
     )
     .join(' ')
 }
+
+/** How a line of values is written, as a form shows it: `212 198 >1500 -`. */
+export const exampleLine = (unit: CoatingUnit): string =>
+  `${plainLine(EXAMPLE_UM.slice(0, 2), unit)} >${thicknessText(1500, unit)} -`
+
+/** Plain values with spaces between. */
+export const plainLine = (valuesUm: readonly number[], unit: CoatingUnit): string =>
+  valuesUm.map((um) => thicknessText(um, unit)).join(' ')

@@ -1,5 +1,7 @@
 import { capital } from '../../../shared-types/capital.ts'
 import type { RegisterName } from '../../../shared-types/record.ts'
+import { metricUnits } from '../../../shared-types/units.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { differencesOf, rowName } from './plain-words.ts'
 
 interface DifferenceTableProps {
@@ -15,6 +17,7 @@ const verbOf = (before: unknown, after: unknown): string =>
 /** What one row was and what it is, field by field, in words. */
 export function DifferenceTable({ register, rowKey, before, after }: DifferenceTableProps) {
   const name = rowName(register, rowKey)
+  const shownIn = useRecordStore((state) => state.record?.commission ?? metricUnits)
   return (
     <table className="differences">
       <caption>
@@ -28,7 +31,7 @@ export function DifferenceTable({ register, rowKey, before, after }: DifferenceT
         </tr>
       </thead>
       <tbody>
-        {differencesOf(before, after).map((difference) => (
+        {differencesOf(before, after, shownIn).map((difference) => (
           <tr key={difference.field}>
             <th scope="row">{difference.field}</th>
             <td>{difference.before}</td>

@@ -1,4 +1,6 @@
+import { measuredField } from '../../../shared-types/field-units.ts'
 import { type RegisterName, registerLetters } from '../../../shared-types/record.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import { timeText } from '../identity/day-text.ts'
 
 /** What one row of each register is called in a sentence. */
@@ -38,7 +40,6 @@ const fieldNames: Readonly<Record<string, string>> = {
   at: 'at',
   learned: 'how learned',
   learnedFrom: 'learned from',
-  um: 'thickness, µm',
   sha256: 'SHA-256',
   byteLength: 'size, bytes',
   repeats: 'repeats claim',
@@ -47,21 +48,22 @@ const fieldNames: Readonly<Record<string, string>> = {
 }
 
 const units: readonly (readonly [RegExp, string])[] = [
-  [/Mm$/u, 'mm'],
-  [/Um$/u, 'µm'],
   [/Px$/u, 'pixels'],
   [/Percent$/u, '%'],
   [/Degrees$/u, 'degrees'],
 ]
 
-/** A field name in words: `sizeUncertaintyMm` becomes "size uncertainty, mm". */
-export function fieldName(field: string): string {
+const apart = (name: string): string => name.replace(/([a-z0-9])([A-Z])/gu, '$1 $2').toLowerCase()
+
+/** A field name in words: `sizeUncertaintyMm` becomes "size uncertainty, mm", or "in" in a record of inches. */
+export function fieldName(field: string, shownIn: ShownUnits): string {
+  const measured = measuredField(field, shownIn)
+  if (measured !== null) return `${apart(measured.stem)}, ${measured.unit}`
   const known = fieldNames[field]
   if (known !== undefined) return known
   const unit = units.find(([ending]) => ending.test(field))
   const stem = unit === undefined ? field : field.replace(unit[0], '')
-  const words = stem.replace(/([a-z0-9])([A-Z])/gu, '$1 $2').toLowerCase()
-  return unit === undefined ? words : `${words}, ${unit[1]}`
+  return unit === undefined ? apart(stem) : `${apart(stem)}, ${unit[1]}`
 }
 
 const instantText = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/u
@@ -77,19 +79,22 @@ const citedBy: Readonly<Record<string, string>> = {
 }
 
 /** A value in words. Nothing is ever left blank: null is "not stated", an empty text "blank". */
-export function valueWords(value: unknown, field = ''): string {
+export function valueWords(value: unknown, field: string, shownIn: ShownUnits): string {
   if (value === null || value === undefined) return 'not stated'
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (value === '') return 'blank'
   if (typeof value === 'number') {
     const letter = citedBy[field]
-    return letter === undefined ? String(value) : `${letter} ${value}`
+    if (letter !== undefined) return `${letter} ${value}`
+    return measuredField(field, shownIn)?.figure(value) ?? String(value)
   }
   if (Array.isArray(value)) {
-    return value.length === 0 ? 'none' : value.map((item) => valueWords(item, field)).join(', ')
+    return value.length === 0 ? 'none' : value.map((item) => valueWords(item, field, shownIn)).join(', ')
   }
   if (typeof value === 'object') {
-    const said = Object.entries(value).map(([name, inner]) => `${fieldName(name)} ${valueWords(inner, name)}`)
+    const said = Object.entries(value).map(
+      ([name, inner]) => `${fieldName(name, shownIn)} ${valueWords(inner, name, shownIn)}`,
+    )
     return said.length === 0 ? 'none' : said.join(', ')
   }
   return typeof value === 'string' && instantText.test(value) ? timeText(value) : String(value)
@@ -111,7 +116,7 @@ const saysNothing = (value: unknown): boolean =>
   (typeof value === 'object' && Object.keys(value).length === 0)
 
 /** Fields that differ between two states of a row, in words; a row that was added or taken out lists what it says. */
-export function differencesOf(before: unknown, after: unknown): readonly FieldDifference[] {
+export function differencesOf(before: unknown, after: unknown, shownIn: ShownUnits): readonly FieldDifference[] {
   const was = fieldsOf(before)
   const is = fieldsOf(after)
   const fields = [...new Set([...Object.keys(was), ...Object.keys(is)])]
@@ -120,9 +125,9 @@ export function differencesOf(before: unknown, after: unknown): readonly FieldDi
     if ((before === null && saysNothing(is[field])) || (after === null && saysNothing(was[field]))) return []
     return [
       {
-        field: fieldName(field),
-        before: before === null ? 'not there' : valueWords(was[field], field),
-        after: after === null ? 'gone' : valueWords(is[field], field),
+        field: fieldName(field, shownIn),
+        before: before === null ? 'not there' : valueWords(was[field], field, shownIn),
+        after: after === null ? 'gone' : valueWords(is[field], field, shownIn),
       },
     ]
   })

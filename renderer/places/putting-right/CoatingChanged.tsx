@@ -1,4 +1,5 @@
 import type { CoatingChange, ExtentChange, ReadingsCited } from '../../../shared-types/coating-change.ts'
+import { type CoatingMeasures, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Correction } from '../../../shared-types/correction.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
@@ -26,7 +27,7 @@ function ExtentRow({ head, extent }: { readonly head: string; readonly extent: E
   )
 }
 
-function ChangeTable({ change }: { readonly change: CoatingChange }) {
+function ChangeTable({ change, measures }: { readonly change: CoatingChange; readonly measures: CoatingMeasures }) {
   return (
     <table className="coating-changed">
       <thead>
@@ -44,7 +45,7 @@ function ChangeTable({ change }: { readonly change: CoatingChange }) {
           <td>{citedWords(change.after)}</td>
           <td />
         </tr>
-        <ExtentRow head={`thicker than ${change.thresholdUm} µm`} extent={change.area} />
+        <ExtentRow head={`thicker than ${measures.thickness.text(change.thresholdUm)}`} extent={change.area} />
         <ExtentRow head="volume above the paint" extent={change.volume} />
       </tbody>
     </table>
@@ -64,7 +65,7 @@ export function CoatingChanged(props: { readonly correction: Correction; readonl
     )
   return (
     <Section head={`Coating before and after: ${change.panel}`} level="column" beside={`K\u202f${change.correction}`}>
-      <ChangeTable change={change} />
+      <ChangeTable change={change} measures={coatingMeasures(record.commission)} />
       {change.problem === null ? null : <p className="note">{change.problem}</p>}
       {change.notes.map((note) => (
         <p key={note} className="note">

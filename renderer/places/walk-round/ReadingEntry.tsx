@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react'
 import { coatingSubstrate } from '../../../shared-types/coating.ts'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { gaugeMode, type Spot, type SpotDraft } from '../../../shared-types/reading.ts'
@@ -12,7 +13,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { PlaceLines } from '../coating/PlaceLines.tsx'
-import { lineFrom, readingsFrom } from '../coating/reading-entry.ts'
+import { lineFrom, readingsFrom, thicknessText } from '../coating/reading-entry.ts'
 import { leaveEntry, useWalkStore } from './walk-store.ts'
 
 interface ReadingInHand extends Omit<SpotDraft, 'values' | 'readAt'> {
@@ -71,6 +72,7 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
         : change('spot.amend', { number: amended.number, draft: draftOf(reading, amended) }),
     kept: leaveEntry,
   })
+  const { smallLength } = coatingMeasures(record.commission)
   const [cursor, setCursor] = useState(initial.at)
   const { draft, set } = entry
   const at = cursor ?? shown?.panel.label ?? { u: 0, v: 0 }
@@ -99,7 +101,7 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
         label={`Values, ${unit}`}
         figures
         autoFocus
-        hint="up to ten, with spaces; >1500 is more than, - is no reading; Enter keeps"
+        hint={`up to ten, with spaces; >${thicknessText(1500, unit)} is more than, - is no reading; Enter keeps`}
         {...entry.field('typed')}
       />
       <TextField label="Where on the panel" {...entry.field('where')} />
@@ -116,7 +118,7 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
             extents={[]}
             spots={draft.at === null ? [] : [{ letter: '', at: draft.at, figure: '' }]}
             cursor={at}
-            label="Outline for the place of the reading. Arrows move the cross by 10 mm, Space sets the place."
+            label={`Outline for the place of the reading. Arrows move the cross by ${smallLength.text(10)}, Space sets the place.`}
             onKeyDown={(event) => {
               const move = moves[event.key]
               const times = event.shiftKey ? 10 : 1
@@ -133,7 +135,9 @@ export function ReadingEntry({ panel, record, amended }: ReadingEntryProps) {
               set({ at: placed, view: shown.view.id })
             }}
           />
-          <p className="field-hint">arrows 10 mm (Shift 100), Space sets the place, Delete clears it</p>
+          <p className="field-hint">
+            arrows {smallLength.text(10)} (Shift {smallLength.figure(100)}), Space sets the place, Delete clears it
+          </p>
         </>
       )}
       <div className="field-row">

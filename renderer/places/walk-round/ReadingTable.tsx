@@ -1,6 +1,6 @@
+import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
-import { coatingFigure } from '../../parts-of-page/figure-text.ts'
 import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { summaryOf, type ThicknessOrMore } from '../coating/spot-summary.ts'
 import { enter } from './walk-store.ts'

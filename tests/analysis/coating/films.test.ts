@@ -10,6 +10,7 @@ import { filmWords } from '../../../electron/analysis/coating/film-words.ts'
 import { thicknessClasses } from '../../../electron/analysis/coating/thickness-classes.ts'
 import { univariate } from '../../../electron/analysis/statistics/univariate.ts'
 import { practiceRanges } from '../../../shared-types/coating.ts'
+import { askedMeasures } from '../../../shared-types/coating-measures.ts'
 import { panelQuestion } from './panel-question.ts'
 
 const thicknesses = [112, 118, 121, 109, 126, 115, 119, 240, 262, 228, 117, 251]
@@ -40,6 +41,7 @@ describe('film populations', () => {
     const words = filmWords(
       mixtures,
       panels.map(({ panel }) => panel),
+      askedMeasures({}),
     )
     expect(words[0]).toMatch(/compatible with 2 paint jobs/)
     expect(words.join(' ')).toContain('panel 8 (over 99 %)')
@@ -49,6 +51,7 @@ describe('film populations', () => {
       filmWords(
         filmPopulations(alike),
         alike.map(({ panel }) => panel),
+        askedMeasures({}),
       )[0],
     ).toMatch(/one paint job/)
   })

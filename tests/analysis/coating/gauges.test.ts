@@ -68,11 +68,11 @@ describe('straight-line calibration', () => {
   it('puts a reading right and says so beyond the shims', () => {
     const correction = gaugeCorrection([check('08:00', 0, [4, 5, 6]), check('08:01', 500, [524, 525, 526])])
     expect(correctReading(correction, declared, 265).thicknessUm).toBeCloseTo(250, 6)
-    expect(correctReading(correction, declared, 265).warning).toBeNull()
+    expect(correctReading(correction, declared, 265).beyondShims).toBe(false)
     expect(correctReading(correction, declared, 265).standardUncertaintyUm).toBeGreaterThan(
       gaugeUncertainty(declared, 265) / 1.04,
     )
-    expect(correctReading(correction, declared, 900).warning).toMatch(/beyond/)
+    expect(correctReading(correction, declared, 900).beyondShims).toBe(true)
     expect(() => gaugeCorrection([check('08:00', 0, [4])])).toThrow(/two thicknesses/)
     expect(() => gaugeCorrection([check('08:00', 0, [300]), check('08:01', 500, [10])])).toThrow(/two thicknesses/)
   })

@@ -6,7 +6,9 @@ import { type ModeSpot, pairedModes } from '../../../electron/analysis/coating/p
 import { panelFilmPlace, panelFilmWords } from '../../../electron/analysis/coating/panel-film-words.ts'
 import { panelFilms, panelScatter } from '../../../electron/analysis/coating/panel-films.ts'
 import { normalDraw, seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
+import { askedMeasures } from '../../../shared-types/coating-measures.ts'
 
+const metric = askedMeasures({})
 const magnetic = (more: Partial<ModeSpot> = {}): ModeSpot => ({
   spot: 1,
   mode: 'magnetic',
@@ -22,22 +24,22 @@ const eddy = (more: Partial<ModeSpot> = {}): ModeSpot =>
 
 describe('both modes of a gauge at one place', () => {
   it('tell body solder by the conductor above the steel, how thick it is at least, and how sure that is', () => {
-    const [pair] = pairedModes([magnetic(), eddy()])
+    const [pair] = pairedModes([magnetic(), eddy()], metric)
     expect(pair?.compatibleWith).toBe('body solder')
     // 2,000 - 209 less 1.645 times the root of 36² + 5².
     expect(pair?.words).toContain('at least 1\u202f730 µm')
     expect(pair?.conductorChance).toBeGreaterThan(0.999)
   })
   it('tell filler where nothing conducts', () => {
-    const [pair] = pairedModes([magnetic(), eddy({ kind: 'no reading', um: 0 })])
+    const [pair] = pairedModes([magnetic(), eddy({ kind: 'no reading', um: 0 })], metric)
     expect(pair?.compatibleWith).toBe('filler')
     expect(pair?.words).toMatch(/Compatible with filler, not with body solder/)
   })
   it('tell nothing where the two agree, where there is only film, or where they stand apart', () => {
     const near = magnetic({ kind: 'value', um: 420 })
-    expect(pairedModes([near, eddy({ um: 400 })])[0]?.compatibleWith).toBe('nothing told')
-    expect(pairedModes([magnetic({ kind: 'value', um: 230 }), eddy()])[0]?.compatibleWith).toBe('nothing told')
-    expect(pairedModes([magnetic(), eddy({ uMm: 41 })])).toEqual([])
+    expect(pairedModes([near, eddy({ um: 400 })], metric)[0]?.compatibleWith).toBe('nothing told')
+    expect(pairedModes([magnetic({ kind: 'value', um: 230 }), eddy()], metric)[0]?.compatibleWith).toBe('nothing told')
+    expect(pairedModes([magnetic(), eddy({ uMm: 41 })], metric)).toEqual([])
   })
 })
 
@@ -51,7 +53,7 @@ describe('a gauge with its checks', () => {
   })
   const five = [check('08:00', 0, [2, 2, 2]), check('08:01', 500, [515, 515, 515])]
   it('puts a reading right, keeps the declared error beside the line and says so beyond the shims', () => {
-    const gauge = checkedGauge(five, declared)
+    const gauge = checkedGauge(five, declared, metric)
     const reading = checkedReading(gauge, 258.5, '2026-05-14T09:00:00.000Z', true)
     expect(reading.um).toBeCloseTo(250, 6)
     expect(reading.standardUncertaintyUm).toBeGreaterThan((2 + 0.03 * 258.5) / Math.sqrt(3) / 1.03)
@@ -62,14 +64,14 @@ describe('a gauge with its checks', () => {
   })
   it('takes readings as read in another mode, at one thickness, or without a check, and says why', () => {
     const at = '2026-05-14T09:00:00.000Z'
-    expect(checkedReading(checkedGauge(five, declared), 258.5, at, false).um).toBe(258.5)
-    const one = checkedGauge(five.slice(0, 1), declared)
+    expect(checkedReading(checkedGauge(five, declared, metric), 258.5, at, false).um).toBe(258.5)
+    const one = checkedGauge(five.slice(0, 1), declared, metric)
     expect(checkedReading(one, 258.5, at, true).um).toBe(258.5)
     expect(one.lines[0]).toMatch(/one thickness only/)
-    expect(checkedGauge([], declared).lines[0]).toMatch(/never checked/)
+    expect(checkedGauge([], declared, metric).lines[0]).toMatch(/never checked/)
   })
   it('names failed checks with what was declared, and the largest drift', () => {
-    const { lines } = checkedGauge([check('08:00', 100, [100, 101]), check('12:00', 100, [130, 131])], declared)
+    const { lines } = checkedGauge([check('08:00', 100, [100, 101]), check('12:00', 100, [130, 131])], declared, metric)
     expect(lines.join(' ')).toMatch(/1 check failed: \+30\.5 µm on the shim of 100 µm, declared 5\.0 µm/)
     expect(lines.join(' ')).toMatch(/largest is \+30\.0 µm/)
   })
@@ -108,6 +110,7 @@ describe('classes in words', () => {
         { ...range, name: 'film like the rest of the car', fromAboveFilmUm: -50 },
       ],
       240,
+      metric,
     )
     expect(words).toMatch(/under 190 µm; film like the rest of the car from 190 µm/)
     expect(words).toMatch(/A surveyor, 2026-05-01/)
@@ -128,8 +131,10 @@ describe('the film of a panel among those of the car', () => {
     expect(place.otherChance).toBeGreaterThan(0.8)
     const film = films[6]
     if (film === undefined) throw new Error('no film')
-    expect(panelFilmWords(film, place, 'replacement panel')).toMatch(/refinished over a replacement/)
-    expect(panelFilmWords(film, place, 'not determined')).toMatch(/stripped or replaced and painted once; joints/)
+    expect(panelFilmWords(film, place, 'replacement panel', metric)).toMatch(/refinished over a replacement/)
+    expect(panelFilmWords(film, place, 'not determined', metric)).toMatch(
+      /stripped or replaced and painted once; joints/,
+    )
   })
   it('is seldom called another job on cars of one job, and mostly on cars with a panel a third thinner', () => {
     const normal = normalDraw(seededDraw('cars of one job'))
@@ -154,6 +159,8 @@ describe('the film of a panel among those of the car', () => {
     const place = panelFilmPlace(filmPopulations(films), 0)
     const film = films[0]
     if (film === undefined) throw new Error('no film')
-    expect(panelFilmWords(film, place, 'not determined')).toMatch(/compatible with the paint job of most panels/)
+    expect(panelFilmWords(film, place, 'not determined', metric)).toMatch(
+      /compatible with the paint job of most panels/,
+    )
   })
 })
