@@ -111,9 +111,9 @@ export async function runBenchmarks(words) {
   for (const source of filesUnder('tests/benchmarks', /-child\.ts$/)) {
     await bundleCompiled(source, join(folder, basename(source, '.ts')))
   }
-  const { installedBrowser } = await import(join(root, '.built', 'installed-browser.mjs'))
+  const { browserForTests } = await import(join(root, '.built', 'test-browser.mjs'))
   return runNode(['--expose-gc', join(folder, 'run.mjs'), ...words], {
-    env: { WITNESSMARK_TEST_BROWSER: installedBrowser() ?? '' },
+    env: { WITNESSMARK_TEST_BROWSER: browserForTests() },
   })
 }
 

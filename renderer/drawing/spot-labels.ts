@@ -5,6 +5,8 @@ export interface PanelSpot {
   readonly letter: string
   readonly at: PlanPoint
   readonly figure: string
+  /** False for one that is drawn as a point alone. */
+  readonly named?: boolean
 }
 
 export interface SpotLabel {
@@ -43,7 +45,7 @@ export function spotLabels(
   return spots.map((spot, index) => {
     const { x, y } = place(spot.at)
     const own = taken[index]
-    for (const text of [`${spot.letter} ${spot.figure}`.trim(), spot.letter]) {
+    for (const text of spot.named === false ? [] : [`${spot.letter} ${spot.figure}`.trim(), spot.letter]) {
       const width = text.length * CHARACTER_PX * letterScale
       for (const [left, foot] of [
         [x + 5, y - 1],

@@ -46,4 +46,16 @@ describe('outlines', () => {
       }
     }
   })
+
+  it('a spot that is not named is drawn as a point, and makes room for the words of others', () => {
+    const at = { u: 100, v: 40 }
+    const beside = { u: 112, v: 40 }
+    const spots = [
+      { letter: 'a', figure: '120', at, named: false },
+      { letter: 'b', figure: '1 640', at: beside },
+    ]
+    const [point, named] = spotLabels(spots, ({ u, v }) => ({ x: u, y: v }), 284)
+    expect(point).toMatchObject({ letter: 'a', x: 100, text: '' })
+    expect(named).toMatchObject({ letter: 'b', text: 'b 1 640' })
+  })
 })

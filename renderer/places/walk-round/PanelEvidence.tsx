@@ -41,7 +41,7 @@ export const PanelEvidence = memo(function PanelEvidence({ panel, record }: Pane
           <ActionKey keys="R" label="read" name="Add readings" onAct={() => enter({ kind: 'reading', amends: null })} />
         }
       >
-        <ReadingTable spots={spots} gauges={record.gauges} unit={coatingUnit} />
+        <ReadingTable key={panel.id} spots={spots} gauges={record.gauges} unit={coatingUnit} />
       </Section>
       {note === '' ? (
         <div className="sheet-quick">

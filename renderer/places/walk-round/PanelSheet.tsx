@@ -9,7 +9,8 @@ import { Section } from '../../parts-of-page/Section.tsx'
 import { summaryOf } from '../coating/spot-summary.ts'
 import { FindingRows } from './FindingRows.tsx'
 import { PanelTells } from './PanelTells.tsx'
-import { spotLetter, thicknessFigure } from './ReadingTable.tsx'
+import { namedSpots, spotLetter } from './panel-spots.ts'
+import { thicknessFigure } from './ReadingTable.tsx'
 import { enter, useWalkStore } from './walk-store.ts'
 import { stateOfPanel } from './walking.ts'
 
@@ -31,6 +32,7 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
   const state = stateOfPanel(record.panels, panel.id)
   const findings = record.findings.filter((finding) => finding.panelId === panel.id)
   const spots = record.spots.filter((spot) => spot.panelId === panel.id)
+  const named = namedSpots(spots)
   const shown = figure === null ? undefined : largestPanelView(figure, panel.id)
   return (
     <>
@@ -95,6 +97,7 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
               : [
                   {
                     letter: spotLetter(index),
+                    named: named.has(spot.number),
                     at: spot.at,
                     figure: thicknessFigure(summaryOf(spot.values).median, coatingUnit),
                   },

@@ -1,12 +1,11 @@
+import { useState } from 'react'
 import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
 import type { CoatingUnit } from '../../../shared-types/units.ts'
 import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { summaryOf, type ThicknessOrMore } from '../coating/spot-summary.ts'
+import { FEW_SPOTS, spotLetter } from './panel-spots.ts'
 import { enter } from './walk-store.ts'
-
-/** Letter by which a spot is named on its panel: a, b, c. */
-export const spotLetter = (index: number): string => String.fromCharCode(97 + (index % 26))
 
 /** A thickness that may be "more than". */
 export function thicknessFigure(value: ThicknessOrMore | null, unit: CoatingUnit): string {
@@ -42,11 +41,21 @@ interface ReadingTableProps {
   readonly unit: CoatingUnit
 }
 
-/** Readings of the panel in hand: values, median, and half the range. */
+/** Readings of the panel in hand: values, median, and half the range. Of many the newest, until all are asked for. */
 export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
+  const [all, setAll] = useState(false)
   if (spots.length === 0) return <p className="note none-yet">no readings</p>
+  const folded = all ? 0 : Math.max(0, spots.length - FEW_SPOTS)
   return (
     <>
+      {spots.length > FEW_SPOTS ? (
+        <p className="note">
+          {all ? `all ${spots.length}` : `the newest ${FEW_SPOTS} of ${spots.length}`}{' '}
+          <button type="button" className="action-key" onClick={() => setAll(!all)}>
+            {all ? 'show the newest only' : 'show all'}
+          </button>
+        </p>
+      ) : null}
       <table className="reading-table">
         <thead>
           <tr>
@@ -58,11 +67,11 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
           </tr>
         </thead>
         <tbody>
-          {spots.map((spot, index) => {
+          {spots.slice(folded).map((spot, at) => {
             const { median, spread } = summaryOf(spot.values)
             return (
               <tr key={spot.number}>
-                <td className="figures quiet">{spotLetter(index)}</td>
+                <td className="figures quiet">{spotLetter(folded + at)}</td>
                 <th scope="row">
                   <button
                     type="button"
