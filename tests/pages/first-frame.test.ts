@@ -24,6 +24,11 @@ async function visit(place: string, heldBack: boolean): Promise<void> {
   await page.goto('about:blank')
   await page.goto(`${new URL(program.address).origin}/#${place}`, { waitUntil: 'commit' })
   await page.locator(heldBack ? '.program[inert]' : '.program:not([inert])').waitFor()
+  // A browser paints nothing before its style sheets have come, so until then nothing stands anywhere.
+  await page.waitForFunction(() => {
+    const links = [...document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]')]
+    return links.length > 0 && links.every((link) => link.sheet !== null)
+  })
   await page.evaluate(() => document.fonts.ready)
 }
 
