@@ -81,6 +81,31 @@ describe('parts against their sheet, on screen', () => {
     expect(await axeViolations(page)).toEqual([])
   })
 
+  it('stand in a register that arrows lead through, to the links of a row and back; Tab goes on behind it', async () => {
+    const inHand = () =>
+      page.evaluate(() => {
+        const { activeElement } = document
+        const key = activeElement?.closest<HTMLElement>('.register-row')?.dataset.key ?? 'outside'
+        return `${key} ${activeElement?.tagName.toLowerCase()}`
+      })
+    const led = async (key: string, to: string | RegExp) => {
+      await page.keyboard.press(key)
+      await expect.poll(inHand).toMatch(to)
+    }
+    await row('engine-block').focus()
+    await led('ArrowRight', /^engine-block button$/)
+    await led('ArrowLeft', /^engine-block tr$/)
+    await led('ArrowDown', /^cylinder-head tr$/)
+    await led('ArrowUp', /^engine-block tr$/)
+    await led('ArrowUp', /^engine-block tr$/)
+    await led('End', /^(?!engine-block|outside)\S+ tr$/)
+    await led('Home', /^engine-block tr$/)
+    await led('ArrowDown', /^cylinder-head tr$/)
+    await led('Tab', /^outside /)
+    await led('Shift+Tab', /^cylinder-head tr$/)
+    expect(await page.locator('tr.register-row[tabindex="0"]').count()).toBe(1)
+  })
+
   it('count a part alone by the surveyor’s word with its reason, and as listed again', async () => {
     await row('distributor').click()
     const sheet = page.getByRole('complementary', { name: 'Part in hand' })
