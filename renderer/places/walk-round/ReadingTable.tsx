@@ -51,7 +51,7 @@ export function ReadingTable({ spots, gauges, unit }: ReadingTableProps) {
       {spots.length > FEW_SPOTS ? (
         <p className="note">
           {all ? `all ${spots.length}` : `the newest ${FEW_SPOTS} of ${spots.length}`}{' '}
-          <button type="button" className="action-key" onClick={() => setAll(!all)}>
+          <button type="button" className="reference-link is-words" onClick={() => setAll(!all)}>
             {all ? 'show the newest only' : 'show all'}
           </button>
         </p>
