@@ -9,8 +9,11 @@ export const MM_PER_FOOT = 304.8
 
 /** A length in millimetres; the bound is wider than any road vehicle. */
 export const lengthMm = z.number().min(0).max(30_000)
+/** No coating is thicker, µm. */
+export const MOST_COATING_UM = 100_000
+
 /** A coating thickness in micrometres. Negative readings are gauge faults and are refused. */
-export const thicknessUm = z.number().min(0).max(100_000)
+export const thicknessUm = z.number().min(0).max(MOST_COATING_UM)
 /** A share of something, 0 to 100. */
 export const percent = z.number().min(0).max(100)
 

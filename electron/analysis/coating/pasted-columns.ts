@@ -1,7 +1,7 @@
 import type { ColumnMapping, ColumnRole } from '../../../shared-types/coating-import.ts'
 import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { ReadingValue } from '../../../shared-types/reading.ts'
-import { type CoatingUnit, MM_PER_INCH, UM_PER_MIL } from '../../../shared-types/units.ts'
+import { type CoatingUnit, MM_PER_INCH, MOST_COATING_UM, UM_PER_MIL } from '../../../shared-types/units.ts'
 
 /** A line read: values in their order and its place from the panel's left and upper edge, mm; or why it is refused. */
 export type ReadLine =
@@ -13,7 +13,6 @@ export type ReadLine =
   | { readonly refused: string }
 
 const MOST_VALUES = 10
-const MOST_UM = 100_000
 const MM_PER = { mm: 1, cm: 10, in: MM_PER_INCH } as const
 
 /** How the text is most likely meant: what stands between its columns, which sign divides decimals, and what the columns hold. */
@@ -112,8 +111,10 @@ function readingOf(cell: string, { decimal, unit }: ColumnMapping): ReadingValue
   if (number === null) return { refused: notANumber(cell, decimal) }
   if (number < 0) return { refused: `“${cell}” is less than nothing: a coating has no negative thickness` }
   const um = unit === 'mil' ? number * UM_PER_MIL : number
-  if (um > MOST_UM)
-    return { refused: `“${cell}” is more than any coating (${coatingFigure(MOST_UM, unit)} ${unit}): look at the unit` }
+  if (um > MOST_COATING_UM)
+    return {
+      refused: `“${cell}” is more than any coating (${coatingFigure(MOST_COATING_UM, unit)} ${unit}): look at the unit`,
+    }
   return { kind: match?.[1] === '>' ? 'more than' : 'value', um }
 }
 

@@ -1,13 +1,11 @@
 import { coatingFigure } from '../../../shared-types/coating-measures.ts'
 import type { ReadingValue } from '../../../shared-types/reading.ts'
-import { type CoatingUnit, UM_PER_MIL } from '../../../shared-types/units.ts'
+import { type CoatingUnit, MOST_COATING_UM, UM_PER_MIL } from '../../../shared-types/units.ts'
 
 /** Micrometres as the chosen unit; mil to two decimals' worth of meaning, µm as they are. */
 export const umToUnit = (um: number, unit: CoatingUnit): number => (unit === 'mil' ? um / UM_PER_MIL : um)
 export const unitToUm = (value: number, unit: CoatingUnit): number => (unit === 'mil' ? value * UM_PER_MIL : value)
 
-/** No coating is thicker, µm. */
-const MOST_UM = 100_000
 /** Readings of an ordinary film, as an example, µm. */
 const EXAMPLE_UM = [212, 198, 226]
 
@@ -35,9 +33,9 @@ export function readingsFrom(line: string, unit: CoatingUnit): EnteredReadings {
       return { refused: `“${word}” is no thickness. Write a number, > before a number, or a dash for no reading.` }
     }
     const um = unitToUm(Number((match[2] ?? '').replace(',', '.')), unit)
-    if (um > MOST_UM)
+    if (um > MOST_COATING_UM)
       return {
-        refused: `“${word}” is more than any coating (${coatingFigure(MOST_UM, unit)} ${unit}). Check the unit: ${unit}.`,
+        refused: `“${word}” is more than any coating (${coatingFigure(MOST_COATING_UM, unit)} ${unit}). Check the unit: ${unit}.`,
       }
     values.push({ kind: match[1] === '>' ? 'more than' : 'value', um })
   }

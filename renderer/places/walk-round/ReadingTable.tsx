@@ -1,7 +1,7 @@
 import { useState } from 'react'
-import { coatingFigure } from '../../../shared-types/coating-measures.ts'
+import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Gauge, Spot } from '../../../shared-types/reading.ts'
-import type { CoatingUnit } from '../../../shared-types/units.ts'
+import { type CoatingUnit, metricUnits } from '../../../shared-types/units.ts'
 import { leastForm } from '../../parts-of-page/number-forms.ts'
 import { summaryOf, type ThicknessOrMore } from '../coating/spot-summary.ts'
 import { FEW_SPOTS, spotLetter } from './panel-spots.ts'
@@ -29,7 +29,8 @@ function gaugeText(spot: Spot | undefined, gauges: readonly Gauge[], unit: Coati
   if (spot === undefined) return ''
   const gauge = gauges.find((own) => own.number === spot.gauge)
   if (gauge === undefined) return `Gauge not noted, mode ${spot.mode}.`
-  const constant = gauge.errorUm === null ? null : `${coatingFigure(gauge.errorUm, unit)}\u202f${unit}`
+  const { notedThickness } = coatingMeasures({ ...metricUnits, coatingUnit: unit })
+  const constant = gauge.errorUm === null ? null : `${notedThickness.figure(gauge.errorUm)}\u202f${unit}`
   const share = gauge.errorPercent === null ? null : `${gauge.errorPercent}\u202f%`
   const declared = [constant, share].filter((word) => word !== null).join(' + ')
   return `${gauge.name}, ${declared === '' ? 'error not declared' : `declared error ${declared}`}, mode ${spot.mode}.`
