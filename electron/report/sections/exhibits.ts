@@ -40,9 +40,9 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
       caption: cell('All exhibits. SHA-256: its first 12 digits, of the file as imported.', styles.caption),
       columns: [
         { head: '', widthMm: 10 },
-        { head: 'kind, what it shows', widthMm: 50 },
+        { head: 'kind, what it shows', widthMm: 48 },
         { head: 'place', widthMm: 23 },
-        { head: 'date; made by', widthMm: 32 },
+        { head: 'date; made by', widthMm: 34 },
         { head: 'SHA-256', widthMm: 25 },
         { head: 'cited by', widthMm: 30 },
       ],
