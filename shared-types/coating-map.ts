@@ -19,8 +19,8 @@ export interface MapBand {
   readonly level: number
   readonly colour: string
   readonly path: string
-  /** Where the figure of its contour stands, on the panel; null where the contour does not cross it. */
-  readonly label: PlanPoint | null
+  /** Where on the panel the figure of its contour may stand, best first; none where the contour does not cross it. */
+  readonly places: readonly PlanPoint[]
 }
 
 /** One thing drawn over the panel: thickness, its uncertainty, or the chance of filler. */

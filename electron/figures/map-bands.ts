@@ -1,7 +1,7 @@
 import { contours } from 'd3-contour'
 import type { MapBand } from '../../shared-types/coating-map.ts'
-import type { PlanPoint } from '../../shared-types/finding.ts'
 import { cividis } from '../../shared-types/tokens.ts'
+import { contourPlaces } from './contour-places.ts'
 import type { PanelGrid } from './panel-grid.ts'
 
 /**
@@ -29,33 +29,9 @@ export function mapBands(grid: PanelGrid, values: readonly number[], limits: rea
   return [0, ...limits].flatMap((from, level) => {
     const shape = from === 0 ? wholeBox(columns, rows) : draw.contour(wide, from).coordinates
     const path = shape.map((rings) => rings.map((ring) => ringPath(grid, ring)).join('')).join('')
-    const label = from === 0 ? null : labelOf(grid, shape, level)
-    return path === '' ? [] : [{ from, level, colour: colours[level] ?? cividis[0], path, label }]
+    const places = from === 0 ? [] : contourPlaces(grid, shape, level)
+    return path === '' ? [] : [{ from, level, colour: colours[level] ?? cividis[0], path, places }]
   })
-}
-
-/** Fewest points of a contour on the panel that are given a figure: less is a speck. */
-const LABELLED_POINTS = 12
-/** Turn from the figure of one contour to that of the next, so that figures of contours near each other stand apart. */
-const LABEL_TURN = 2.4
-
-/** Where the figure of a contour stands: on it, seen from the middle of its points on the panel in a direction that turns with the level. */
-function labelOf(
-  { u, v, cellMm, columns, onPanel }: PanelGrid,
-  shape: readonly number[][][][],
-  level: number,
-): PlanPoint | null {
-  const panel = new Set(onPanel)
-  const onIt = shape
-    .flat(2)
-    .map(([x = 0, y = 0]) => [x - 1, y - 1] as const)
-    .filter(([x, y]) => x >= 0 && x < columns && y >= 0 && panel.has(Math.floor(y) * columns + Math.floor(x)))
-  if (onIt.length < LABELLED_POINTS) return null
-  const middle = (at: 0 | 1) => onIt.reduce((sum, point) => sum + point[at], 0) / onIt.length
-  const [middleX, middleY] = [middle(0), middle(1)]
-  const off = ([x, y]: readonly [number, number]) => Math.cos(Math.atan2(y - middleY, x - middleX) - level * LABEL_TURN)
-  const [x, y] = onIt.reduce((best, point) => (off(point) > off(best) ? point : best))
-  return { u: rounded(u + x * cellMm), v: rounded(v + y * cellMm) }
 }
 
 /** Colours of the bands between limits: evenly along cividis, thin to thick. */

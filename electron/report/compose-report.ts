@@ -106,6 +106,7 @@ async function settle(content: ReportContent, writer: ObjectWriter, stored: Stor
       // Pictures go on in between.
       await turn()
     }
+    for (const _ of composer.flow.pages()) await turn()
     if (pass === MOST_PASSES || settled(before, document)) return document
     before = { anchors: document.anchors, pages: document.pages.length }
   }

@@ -4,6 +4,7 @@ import type { CoatingMap, MapLayer } from '../../shared-types/coating-map.ts'
 import type { PlanPanel } from '../../shared-types/figure.ts'
 import type { PlanPoint } from '../../shared-types/finding.ts'
 import { type CutEnd, CutEnds } from './CutEnds.tsx'
+import { contourFigures, crossBoxes, endBoxes } from './contour-figures.ts'
 import { MapPaper } from './MapPaper.tsx'
 import { MapSpots } from './MapSpots.tsx'
 import { mapSheet } from './map-sheet.ts'
@@ -70,14 +71,27 @@ export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
     () => new Set(map.spots.filter((spot) => spot.marked).map(({ spot }) => `R${spot}`)),
     [map.spots],
   )
-  const labels = useMemo(() => {
-    const nearer = (point: PlanPoint) => {
+  const nearer = useCallback(
+    (point: PlanPoint) => {
       const { x, y } = sheet.place(point)
       return { x: x * zoom, y: y * zoom }
-    }
-    return spotLabels(spots, nearer, sheet.room.width * zoom, letters)
-  }, [spots, sheet, zoom, letters])
-  const placed = useMemo(() => ({ map, layer, labels, line: cut.line }), [map, layer, labels, cut.line])
+    },
+    [sheet, zoom],
+  )
+  const across = sheet.room.width * zoom
+  const crosses = useMemo(() => crossBoxes(map.next, nearer, letters), [map.next, nearer, letters])
+  const labels = useMemo(
+    () => spotLabels(spots, nearer, across, letters, crosses),
+    [spots, nearer, across, letters, crosses],
+  )
+  const contours = useMemo(() => {
+    const besides = [...crosses, ...endBoxes(cut.line, nearer, letters)]
+    return layer === undefined ? [] : contourFigures(layer, labels, nearer, across, letters, besides)
+  }, [layer, labels, crosses, cut.line, nearer, across, letters])
+  const placed = useMemo(
+    () => ({ map, layer, labels, contours, line: cut.line }),
+    [map, layer, labels, contours, cut.line],
+  )
   useMovement(drawing, sheet.sheet, sheet.room, look, placed, null)
   useEffect(() => {
     const element = frame.current
@@ -125,7 +139,7 @@ export function CoatingMapDrawing(props: CoatingMapDrawingProps) {
       style={{ height: sheet.room.height }}
     >
       <div className="plan-layers" ref={drawing}>
-        <MapPaper panel={panel} layer={layer} next={map.next} sheet={sheet} letters={letters} label={label} />
+        <MapPaper {...{ panel, layer, sheet, letters, contours, zoom, label }} next={map.next} />
         <svg className="plan-drawing plan-layer plan-reached" {...sheet.room} role="presentation">
           {line === null ? null : (
             <g className="moves">

@@ -19,34 +19,54 @@ export interface SpotLabel {
 }
 
 /** Width of one figure of the callout face and height of its line, px. */
-const CHARACTER_PX = 7
-const LINE_PX = 12
+export const FIGURE_PX = 7
+export const LINE_PX = 12
+/** Half the room of a spot. */
+const SPOT_PX = 3
 
-interface Box {
+export interface Box {
   readonly left: number
   readonly right: number
   readonly top: number
   readonly foot: number
 }
 
-const meets = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right && a.top < b.foot && b.top < a.foot
+export const meets = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.foot && b.top < a.foot
 
-/** Sets the labels of spots so that none covers another or leaves the drawing; where there is no room, the letter stands alone. */
+/** Room of the point of a spot. */
+export const spotBox = ({ x, y }: Pick<SpotLabel, 'x' | 'y'>): Box => ({
+  left: x - SPOT_PX,
+  right: x + SPOT_PX,
+  top: y - SPOT_PX,
+  foot: y + SPOT_PX,
+})
+
+/** Room of the label of a spot. */
+export const labelBox = ({ text, textX, textY }: SpotLabel, letterScale: number): Box => ({
+  left: textX,
+  right: textX + text.length * FIGURE_PX * letterScale,
+  top: textY - LINE_PX * letterScale + 3,
+  foot: textY + 2,
+})
+
+/**
+ * Sets the labels of spots so that none covers another, what `besides` is drawn there, or leaves the drawing; where there
+ * is no room, the letter stands alone.
+ */
 export function spotLabels(
   spots: readonly PanelSpot[],
   place: (point: PlanPoint) => { x: number; y: number },
   widthPx: number,
   letterScale = 1,
+  besides: readonly Box[] = [],
 ): readonly SpotLabel[] {
-  const taken: Box[] = spots.map((spot) => {
-    const { x, y } = place(spot.at)
-    return { left: x - 3, right: x + 3, top: y - 3, foot: y + 3 }
-  })
+  const taken: Box[] = [...spots.map((spot) => spotBox(place(spot.at))), ...besides]
   return spots.map((spot, index) => {
     const { x, y } = place(spot.at)
     const own = taken[index]
     for (const text of spot.named === false ? [] : [`${spot.letter} ${spot.figure}`.trim(), spot.letter]) {
-      const width = text.length * CHARACTER_PX * letterScale
+      const width = text.length * FIGURE_PX * letterScale
       for (const [left, foot] of [
         [x + 5, y - 1],
         [x - 5 - width, y - 1],
@@ -55,11 +75,12 @@ export function spotLabels(
         [x - width / 2, y - 6],
         [x - width / 2, y + 15 * letterScale],
       ] as const) {
-        const box = { left, right: left + width, top: foot - LINE_PX * letterScale + 2, foot: foot + 1 }
+        const label = { letter: spot.letter, x, y, text, textX: left, textY: foot - 1 }
+        const box = labelBox(label, letterScale)
         const free = left >= 0 && box.right <= widthPx && !taken.some((other) => other !== own && meets(other, box))
         if (!free) continue
         taken.push(box)
-        return { letter: spot.letter, x, y, text, textX: left, textY: foot - 1 }
+        return label
       }
     }
     return { letter: spot.letter, x, y, text: '', textX: x, textY: y }

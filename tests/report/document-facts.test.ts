@@ -151,5 +151,5 @@ describe('the file, as pdf.js reads it', () => {
 test('a photograph without a rendering is named, not left out in silence', async () => {
   const record = recordFixture({ exhibits: [exhibitFixture(1)] })
   const { path } = await composed(contentFixture(record, { pictureSizes: async () => new Map() }))
-  if (poppler) expect(textOf(path).replace(/\s+/g, ' ')).toMatch(/No report copy could/)
+  if (poppler) expect(textOf(path).replace(/\s+/g, ' ')).toMatch(/No report copy .*could be made of it/)
 })

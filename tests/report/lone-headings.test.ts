@@ -4,6 +4,7 @@ import { pageGeometry } from '../../electron/report/layout/page-geometry.ts'
 import type { Paper } from '../../shared-types/edition.ts'
 import { composed } from './composing.ts'
 import { contentFixture, exhibitFixture, findingFixture, recordFixture } from './content-fixture.ts'
+import { nearlyEmpty } from './nearly-empty.ts'
 import { type Told, toldPages } from './told-pages.ts'
 
 const POINTS_PER_MM = 72 / 25.4
@@ -42,7 +43,7 @@ const generated = fc.record({
   captions: fc.array(note, { maxLength: 9 }),
 })
 
-test('no heading stands alone at the foot of a page, whatever the record holds', async () => {
+test('no heading stands alone at the foot of a page and no page is nearly empty, whatever the record holds', async () => {
   let headings = 0
   await fc.assert(
     fc.asyncProperty(generated, async ({ paper, findings, claims, corrections, captions }) => {
@@ -61,7 +62,9 @@ test('no heading stands alone at the foot of a page, whatever the record holds',
         { paper },
       )
       const mainLeft = pageGeometry(paper).mainLeftMm * POINTS_PER_MM
-      for (const [index, told] of (await toldPages((await composed(content)).bytes)).entries()) {
+      const pages = await toldPages((await composed(content)).bytes)
+      expect(nearlyEmpty(pages, paper)).toEqual([])
+      for (const [index, told] of pages.entries()) {
         headings += told.filter(isHeading).length
         expect(loneHeadings(told, mainLeft), `page ${index + 1}`).toEqual([])
         expect(loneTableHeads(told), `page ${index + 1}`).toEqual([])

@@ -26,6 +26,17 @@ describe('words on a drawing', () => {
     expect(places).toContain(null)
   })
 
+  test('that may stand at several places take the first free one, and none when all are taken', () => {
+    const room = new WordRoom({ left: 0, right: 100 })
+    const places = [
+      { x: 50, y: 50 },
+      { x: 60, y: 50 },
+    ]
+    room.take(50, 50, RADIUS)
+    expect(room.atFirst(WORD, places)).toEqual({ left: 56, foot: 51.3 })
+    expect(room.atFirst(WORD, places)).toBeNull()
+  })
+
   test('never cover a mark or one another, wherever the marks are', () => {
     const mark = fc.record({
       x: fc.double({ min: 0, max: 60, noNaN: true }),

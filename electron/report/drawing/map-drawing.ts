@@ -72,7 +72,8 @@ export function mapDrawing(
       const room = new WordRoom({ left: leftMm, right: leftMm + widthMm })
       const spots = map.spots.map((spot) => ({ spot, ...onPage(placement, spot.at.u, spot.at.v) }))
       const crosses = figures ? map.next.map(({ at }) => onPage(placement, at.u, at.v)) : []
-      if (cut !== null) drawCutLine(composer, page, owner, placement, cut)
+      for (const { x, y } of cut === null ? [] : drawCutLine(composer, page, owner, placement, cut))
+        room.take(x, y, WORD_MM / 2)
       for (const { x, y } of spots) room.take(x, y, SPOT_RADIUS_MM)
       for (const { x, y } of crosses) room.take(x, y, CROSS_MM)
       for (const { x, y, spot } of spots) {
@@ -90,27 +91,26 @@ export function mapDrawing(
         const letter = String.fromCharCode(97 + index)
         word(composer, page, owner, letter, room.beside(wordSize(letter), x, y, CROSS_MM))
       })
-      for (const { level, label } of layer.bands) {
+      for (const { level, places } of layer.bands) {
         const limit = layer.printed.limits[level - 1]
-        if (label === null || limit === undefined) continue
-        const { x, y } = onPage(placement, label.u, label.v)
-        word(composer, page, owner, limit, room.at(wordSize(limit), x, y))
+        if (limit === undefined) continue
+        const onContour = places.map(({ u, v }) => onPage(placement, u, v))
+        word(composer, page, owner, limit, room.atFirst(wordSize(limit), onContour))
       }
       drawLegend(composer, page, owner, layer, leftMm, topMm + drawnLines * LINE_MM + 1, widthMm)
     },
   }
 }
 
-/** The line of a cut with its ends numbered, on paper so that it is seen on every colour. */
+/** The line of a cut with its ends numbered, on paper so that it is seen on every colour; answers where they stand. */
 function drawCutLine(
   composer: Composer,
   page: PageCanvas,
   owner: StructureElement,
   placement: Placement,
   { from, to }: CutLine,
-): void {
-  const [first, second] = [from, to].map(({ u, v }) => onPage(placement, u, v))
-  if (first === undefined || second === undefined) return
+): readonly { readonly x: number; readonly y: number }[] {
+  const [first, second] = [onPage(placement, from.u, from.v), onPage(placement, to.u, to.v)]
   page.line(first.x, first.y, second.x, second.y, { weightMm: lineWeights.detail.mm * 3, colour: inks.paper })
   page.line(first.x, first.y, second.x, second.y, {
     weightMm: lineWeights.detail.mm,
@@ -125,6 +125,7 @@ function drawCutLine(
     word(composer, page, owner, text, { left: x - width / 2, foot: y + height / 2 })
     page.belongTo(owner)
   }
+  return [first, second]
 }
 
 /** A figure or a word on a patch of paper, so that it reads on every colour; none where there is no room: the table has it. */

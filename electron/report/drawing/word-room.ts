@@ -44,9 +44,12 @@ export class WordRoom {
     ])
   }
 
-  /** The place a word is meant for, its middle at a point; null when it is taken. */
-  at({ width, height }: WordSize, x: number, y: number): { left: number; foot: number } | null {
-    return this.#firstFree({ width, height }, [[x - width / 2, y + height / 2]])
+  /** The first free place of those a word may have, its middle at a point; null when every one is taken. */
+  atFirst({ width, height }: WordSize, middles: readonly { readonly x: number; readonly y: number }[]) {
+    return this.#firstFree(
+      { width, height },
+      middles.map(({ x, y }) => [x - width / 2, y + height / 2]),
+    )
   }
 
   #firstFree({ width, height }: WordSize, places: readonly (readonly [number, number])[]) {

@@ -44,7 +44,7 @@ export class Composer {
   readonly flow: Flow
   readonly panels: ReadonlyMap<string, PanelDefinition>
   section: StructureElement
-  #running: RunningMatter
+  readonly #running: Omit<RunningMatter, 'section'>
   #sections = 0
   #tables = 0
   #figures = 0
@@ -58,30 +58,33 @@ export class Composer {
   ) {
     this.panels = new Map(content.panels.panels.map((panel) => [panel.id, panel]))
     this.section = document.root.add('Sect')
-    this.#running = { lines: runningLines(content), section: '', pages: before.pages }
-    this.flow = new Flow(document, geometry, (page) => furnish(document, page, geometry, this.#running))
-    furnish(document, this.flow.page, geometry, this.#running)
+    this.#running = { lines: runningLines(content), pages: before.pages }
+    this.flow = new Flow(document, geometry, (page, section) =>
+      furnish(document, page, geometry, { ...this.#running, section }),
+    )
   }
 
-  /** Opens a section on a page of its own. */
+  /** Opens a section; its head stands above what is placed next, on a page it opens or under the section before. */
   openSection(name: string, title: string): void {
     this.#sections += 1
-    this.#running = { ...this.#running, section: `${this.#sections}  ${title}` }
-    this.flow.newPage()
+    const number = String(this.#sections)
     this.section = this.document.root.add('Sect')
     const head = this.section.add('H1')
-    const { leftMm, mainLeftMm, mainWidthMm, topMm } = this.geometry
+    const { leftMm, mainLeftMm, mainWidthMm } = this.geometry
     const target = place.section(name)
-    this.document.anchor(target, this.flow.page, topMm)
-    this.document.bookmarks.push({ title: `${this.#sections}  ${title}`, level: 1, target })
-    const baseline = topMm + LINE_MM + 3
-    const draw = (text: string, style: TextStyle, left: number, width: number) => {
-      const [line] = breakLines([{ text, style }], width)
-      if (line !== undefined) drawLine(this.document, this.flow.page, line, left, baseline, head)
-    }
-    draw(String(this.#sections), styles.sectionNumber, leftMm, mainLeftMm - leftMm)
-    draw(title, styles.section, mainLeftMm, mainWidthMm)
-    this.flow.line = SECTION_HEAD_LINES
+    this.document.bookmarks.push({ title: `${number}  ${title}`, level: 1, target })
+    this.flow.open(`${number}  ${title}`, {
+      lines: SECTION_HEAD_LINES,
+      draw: (page, topMm) => {
+        this.document.anchor(target, page, topMm)
+        const draw = (text: string, style: TextStyle, left: number, width: number) => {
+          const [line] = breakLines([{ text, style }], width)
+          if (line !== undefined) drawLine(this.document, page, line, left, topMm + LINE_MM + 3, head)
+        }
+        draw(number, styles.sectionNumber, leftMm, mainLeftMm - leftMm)
+        draw(title, styles.section, mainLeftMm, mainWidthMm)
+      },
+    })
   }
 
   bookmark(title: string, target: string): void {
@@ -144,11 +147,12 @@ export class Composer {
     if (have < sideLines) pieces.push(gap(sideLines - have))
     const whole = head.whole === true && have < this.geometry.lines - 1
     let kept = 0
+    const again = () => [rulePiece('artifact')]
     const held = pieces.map((piece, index) => {
       kept += piece.lines
       const last = index === pieces.length - 1
       const keep = piece.keep === true || kept < Math.min(sideLines, 12) || (whole && !last)
-      return { ...piece, keep, onBreak: piece.onBreak ?? (() => [rulePiece('artifact')]) }
+      return { ...piece, keep, onBreak: piece.onBreak ?? again }
     })
     this.flow.place([rulePiece({ title: titleElement, note: noteElement }), ...held])
   }

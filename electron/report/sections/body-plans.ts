@@ -21,8 +21,9 @@ const GAP_LINES = 2
  * that says the same. What does not fit beside it runs on over the whole field.
  */
 export function composePlans(composer: Composer): void {
-  composer.openSection('plans', 'Body plan')
   const sheets = composer.content.plan.sheets.filter(({ id }) => composer.content.marks[id] !== undefined)
+  if (sheets.length > 0) composer.flow.newPage()
+  composer.openSection('plans', 'Body plan')
   sheets.forEach((sheet, index) => {
     const marks = composer.content.marks[sheet.id]
     if (marks === undefined) return

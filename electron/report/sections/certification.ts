@@ -8,11 +8,12 @@ import { dayText, instantText } from '../wording/dates.ts'
 import { fixedTexts } from '../wording/fixed-texts.ts'
 import { NARROW } from '../wording/numbers.ts'
 
-/** What changed since the edition before, what the signature stands for, and the block to sign in. */
+/** What changed since the edition before, what the signature stands for, and the block to sign in; on a page of its own. */
 export function composeCertification(composer: Composer): void {
   const { record, edition } = composer.content
   const { commission } = record
   const texts = fixedTexts()
+  composer.flow.newPage()
   composer.openSection('certification', 'Edition and certification')
   composer.block({ title: 'Changes', note: 'since the edition before' }, (owner) =>
     edition.previous === null
@@ -50,6 +51,7 @@ export function composeCertification(composer: Composer): void {
     ...composer.labelled(owner, 'helpers', [{ text: stated(commission.helpers), style: styles.text }]),
   ])
   composer.block({ title: 'Signature' }, (owner) => signature(composer, owner))
+  composer.flow.newPage()
 }
 
 /** A SHA-256 in groups of four digits, half of it on each line. */

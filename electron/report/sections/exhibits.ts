@@ -25,8 +25,7 @@ export function composeExhibits(composer: Composer): void {
     return
   }
   composer.flow.place(listed)
-  composer.flow.newPage()
-  composer.flow.place([...keptWithNext(photographRows(composer, printed)), ...endMark(composer)])
+  composer.flow.place([gap(2), ...keptWithNext(photographRows(composer, printed)), ...endMark(composer)])
 }
 
 /** The end mark has no page to itself. */
@@ -40,12 +39,12 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
     {
       caption: cell('All exhibits. SHA-256: its first 12 digits, of the file as imported.', styles.caption),
       columns: [
-        { head: '', widthMm: 11 },
-        { head: 'kind, what it shows', widthMm: 53 },
-        { head: 'place', widthMm: 26 },
+        { head: '', widthMm: 10 },
+        { head: 'kind, what it shows', widthMm: 48 },
+        { head: 'place', widthMm: 23 },
         { head: 'date; made by', widthMm: 34 },
         { head: 'SHA-256', widthMm: 25 },
-        { head: 'cited by', widthMm: 21 },
+        { head: 'cited by', widthMm: 30 },
       ],
       rows: exhibits.map((exhibit) => {
         const pictured = composer.stored.pictures.has(exhibit.number)

@@ -54,6 +54,7 @@ export function composeTitlePage(composer: Composer): void {
     flow.line += 1
   }
   flow.place(rows)
+  flow.newPage()
 }
 
 function subtitle({ content }: Composer): string {
