@@ -58,7 +58,7 @@ export const commission = z.strictObject({
   review: noteText,
   retentionYears: z.number().int().min(0).max(100),
   assumptions: noteText,
-  currency: z.string().regex(/^[A-Z]{3}$/),
+  currency: z.string().regex(/^[A-Z]{3}$/, 'Write three capital letters, such as GBP'),
   names: nameChoice,
   lengthUnit,
   coatingUnit,

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { boundInWords } from '../../shared-types/bound-in-words.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 
 /** Bounds of one request as a whole; the schemas bound its fields. A list of 5,000 photographs fits. */
@@ -40,6 +41,9 @@ function checkBounds(input: unknown, bounds: typeof inputBounds): void {
   }
 }
 
+/** What a person can bring about by typing: said for a form, whose field it stands under, and so without a path. */
+const typedByHand: ReadonlySet<string> = new Set(['too_small', 'too_big', 'invalid_format', 'custom'])
+
 /** Turns the first thing a schema objects to into words, with the path of the field. */
 function refusal(error: z.ZodError): ProblemError {
   const issue = error.issues[0]
@@ -47,7 +51,8 @@ function refusal(error: z.ZodError): ProblemError {
   const field = [...(issue?.path.map(String) ?? []), ...(unknown === null ? [] : [unknown])].join('.')
   const shown = field.slice(0, LONGEST_PATH)
   if (unknown !== null) return refused(`"${shown}" is not part of this request. Leave it out and try again.`, field)
-  const objection = issue?.message.slice(0, 300) ?? 'it is not what is asked for'
+  const objection = issue?.message.slice(0, 300).replace(/\.$/, '') ?? 'it is not what is asked for'
+  if (typedByHand.has(issue?.code ?? '')) return refused(`${objection}. Correct it and try again.`, field)
   return refused(
     `${shown === '' ? 'The request' : `"${shown}"`} was refused: ${objection}. Correct it and try again.`,
     field,
@@ -64,7 +69,7 @@ export function checkedBy<Schema extends z.ZodType>(
   bounds = inputBounds,
 ): z.infer<Schema> {
   checkBounds(input, bounds)
-  const read = schema.safeParse(input)
+  const read = schema.safeParse(input, { error: boundInWords })
   if (!read.success) throw refusal(read.error)
   return read.data
 }

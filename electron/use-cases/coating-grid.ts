@@ -1,9 +1,11 @@
 import type { GridPlace, ReadingGrid } from '../../shared-types/coating-import.ts'
 import { coatingMeasures } from '../../shared-types/coating-measures.ts'
+import type { PlanPoint } from '../../shared-types/finding.ts'
 import type { PanelId } from '../../shared-types/panel.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
 import { boundsOf, flattened } from '../figures/cubic-path.ts'
+import { edgeDistanceMm } from '../figures/edge-distance.ts'
 import { middleOf, panelGrid } from '../figures/panel-grid.ts'
 import { readOutline } from '../figures/path-text.ts'
 import { placedPanel } from './coating-question.ts'
@@ -23,11 +25,14 @@ export function readingGrid(view: RecordView, panelId: PanelId): ReadingGrid {
     })
   const grid = panelGrid(placed.view, placed.panel)
   const apartMm = Math.max(40, Math.round(Math.sqrt((grid.onPanel.length * grid.cellMm ** 2) / PLACES) / 10) * 10)
-  const middles = new Map<string, { u: number; v: number }>()
+  // No place may be called out that would be struck through once it is read.
+  const widestProbeMm = Math.max(0, ...view.gauges.map(({ probeDiameterMm }) => probeDiameterMm ?? 0))
+  const isClear = (at: PlanPoint) => widestProbeMm === 0 || edgeDistanceMm(placed.panel.outline, at) >= widestProbeMm
+  const middles = new Map<string, { at: PlanPoint; clear: boolean }>()
   const cells = new Map<string, number>()
   const box = boundsOf(flattened(readOutline(placed.panel.outline)))
-  // Of each square of the grid the readable cell nearest to its middle is read: at an outline the place moves inward.
-  const away = ({ u, v }: { u: number; v: number }, row: number, column: number) =>
+  // Of each square of the grid the readable cell nearest to its middle is read, clear of the edge where one is: at an outline the place moves inward.
+  const away = ({ u, v }: PlanPoint, row: number, column: number) =>
     Math.hypot(u - box.u - (column + 0.5) * apartMm, v - box.v - (row + 0.5) * apartMm)
   for (const cell of grid.onPanel) {
     const here = middleOf(grid, cell)
@@ -36,12 +41,16 @@ export function readingGrid(view: RecordView, panelId: PanelId): ReadingGrid {
     const key = `${row} ${column}`
     const known = middles.get(key)
     cells.set(key, (cells.get(key) ?? 0) + 1)
-    if (known === undefined || away(here, row, column) < away(known, row, column)) middles.set(key, here)
+    const nearer = known === undefined || away(here, row, column) < away(known.at, row, column)
+    if (!nearer && known.clear) continue
+    const clear = isClear(here)
+    if (known === undefined || (clear && !known.clear) || (nearer && clear === known.clear))
+      middles.set(key, { at: here, clear })
   }
   const enough = SQUARE_SHARE * (apartMm / grid.cellMm) ** 2
   const rows = [...middles]
     .filter(([key]) => (cells.get(key) ?? 0) >= enough)
-    .map(([key, at]) => ({ row: Number(key.split(' ')[0]), at }))
+    .map(([key, { at }]) => ({ row: Number(key.split(' ')[0]), at }))
     .toSorted((one, other) => one.row - other.row || one.at.u - other.at.u)
   const own = view.spots.filter((spot) => spot.panelId === panelId && spot.view === placed.view.id)
   const { length } = coatingMeasures(view.commission)

@@ -27,13 +27,41 @@ export function typedDay(text: string): string | null {
   return dayOf(year ?? 0, months.findIndex((name) => words[month]?.startsWith(name)) + 1, day ?? 0)
 }
 
+/** Which day of a year or a month is meant, where somebody knows no more than that. */
+export type EdgeOfTime = 'first' | 'last'
+
+/** As `typedDay`, and a year or a month as its first or last day: `1961`, `May 1961`, `1961-05`. */
+export function typedEdge(text: string, edge: EdgeOfTime): string | null {
+  const words = text
+    .trim()
+    .toLowerCase()
+    .split(/[\s,./-]+/)
+  const year = Number(words.find((word) => /^\d{4}$/.test(word)))
+  const others = words.filter((word) => !/^\d{4}$/.test(word))
+  if (others.length !== words.length - 1 || others.length > 1) return typedDay(text)
+  const [said] = others
+  const named = months.findIndex((name) => said?.startsWith(name)) + 1
+  const month = said === undefined ? (edge === 'first' ? 1 : 12) : named > 0 ? named : Number(said)
+  if (!(month >= 1 && month <= 12)) return typedDay(text)
+  return dayOf(year, month, edge === 'first' ? 1 : new Date(Date.UTC(year, month, 0)).getUTCDate())
+}
+
+interface DayFieldProps extends FieldProps<string | null> {
+  /** Taken where a year or a month is typed alone; without it a day is asked for. */
+  readonly edge?: EdgeOfTime
+}
+
 /** A calendar day. `today` is written by typing `t`. */
-export function DayField(props: FieldProps<string | null>) {
+export function DayField(props: DayFieldProps) {
+  const { edge } = props
   const [typed, setTyped] = useState(props.value ?? '')
-  const read = typedDay(typed)
+  const dayIn = (text: string) => (edge === undefined ? typedDay(text) : typedEdge(text, edge))
+  const read = dayIn(typed)
   const shown = read === props.value ? typed : (props.value ?? typed)
   const noDay = typed.trim() !== '' && read === null && props.value === null
-  const problem = props.problem ?? (noDay ? 'Type a day as 2026-05-14 or 14 May 2026.' : null)
+  const problem =
+    props.problem ??
+    (noDay ? `Type ${edge === undefined ? '' : 'a year, or '}a day as 2026-05-14 or 14 May 2026.` : null)
   return (
     <AriaTextField
       className="field field-day"
@@ -41,7 +69,7 @@ export function DayField(props: FieldProps<string | null>) {
       onChange={(text) => {
         const today = text.trim().toLowerCase() === 't' ? new Date().toLocaleDateString('sv-SE') : text
         setTyped(today)
-        props.onChange(typedDay(today))
+        props.onChange(dayIn(today))
       }}
       onBlur={() => setTyped(read ?? typed)}
       isInvalid={problem !== null}
@@ -49,8 +77,15 @@ export function DayField(props: FieldProps<string | null>) {
       autoFocus={props.autoFocus ?? false}
       validationBehavior="aria"
     >
-      <FieldFrame label={props.label} hint={props.hint ?? 'year-month-day; t for today'} problem={problem}>
-        <Input className="field-input figures" autoComplete="off" />
+      <FieldFrame
+        label={props.label}
+        hint={
+          props.hint ??
+          (edge === undefined ? 'year-month-day; t for today' : `a year, a month or a day: its ${edge} day`)
+        }
+        problem={problem}
+      >
+        <Input className="field-input figures" autoComplete="off" data-unread={noDay || undefined} />
       </FieldFrame>
     </AriaTextField>
   )

@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useRef } from 'react'
 import type { Problem } from '../../shared-types/problem.ts'
 import { ActionKey } from './ActionKey.tsx'
 import { ProblemNote } from './ProblemNote.tsx'
+import { useFaultyFirst } from './useFaultyFirst.ts'
 import { useKeys } from './useKeys.ts'
 
 interface EditSheetProps {
@@ -14,6 +15,8 @@ interface EditSheetProps {
   readonly problem: Problem | null
   readonly onInstead?: (choice: string) => void
   readonly busy?: boolean
+  /** What keeping is here, where that is another word. */
+  readonly keepWord?: string
   /** Takes the row out of the register; its number is never used again. */
   readonly onWithdraw?: () => void
   /** Throws away what was typed; offered while something is. */
@@ -24,10 +27,12 @@ interface EditSheetProps {
 /** The right-hand sheet with a form in it. Ctrl Enter keeps, Esc leaves; what was typed stays for the next time. */
 export function EditSheet(props: EditSheetProps) {
   const sheet = useRef<HTMLElement>(null)
+  const unlessFaulty = useFaultyFirst(sheet)
+  const keep = () => unlessFaulty(props.onKeep)
   useKeys(
     props.title,
     [
-      { keys: 'Ctrl+Enter', does: 'keep', run: props.onKeep, whileTyping: true },
+      { keys: 'Ctrl+Enter', does: 'keep', run: keep, whileTyping: true },
       { keys: 'Escape', does: 'leave; what was typed stays', run: props.onLeave, whileTyping: true },
     ],
     true,
@@ -49,7 +54,7 @@ export function EditSheet(props: EditSheetProps) {
         className="edit-form"
         onSubmit={(event) => {
           event.preventDefault()
-          props.onKeep()
+          keep()
         }}
         noValidate
       >
@@ -60,7 +65,11 @@ export function EditSheet(props: EditSheetProps) {
       </form>
       <ProblemNote problem={props.problem} {...(props.onInstead === undefined ? {} : { onInstead: props.onInstead })} />
       <div className="sheet-acts">
-        <ActionKey keys="Ctrl+Enter" label={props.busy === true ? 'keeping' : 'keep'} onAct={props.onKeep} />
+        <ActionKey
+          keys="Ctrl+Enter"
+          label={props.busy === true ? 'keeping' : (props.keepWord ?? 'keep')}
+          onAct={keep}
+        />
         <ActionKey keys="Escape" label="leave" onAct={props.onLeave} />
         {props.onStartOver === undefined ? null : (
           <ActionKey keys="" label="start over" name="Throw away what was typed" onAct={props.onStartOver} />

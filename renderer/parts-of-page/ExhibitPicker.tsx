@@ -35,6 +35,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
           props.onChange(typedCitations(text, 'E', known).numbers)
         }}
         hint="numbers, such as 4 12"
+        unread={read.unknown.length > 0 && shown === typed}
         problem={
           props.problem ??
           (read.unknown.length > 0 ? `There is no exhibit ${read.unknown.join(', ')} in this record.` : null)

@@ -32,6 +32,7 @@ export function FindingPicker(props: FindingPickerProps) {
         props.onChange(typedCitations(text, 'F', known).numbers)
       }}
       hint={said.length === 0 ? 'numbers, such as 4 12' : said.join('; ')}
+      unread={read.unknown.length > 0 && shown === typed}
       problem={
         props.problem ??
         (read.unknown.length > 0 ? `There is no finding ${read.unknown.join(', ')} in this record.` : null)

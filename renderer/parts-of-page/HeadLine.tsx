@@ -1,5 +1,6 @@
 import { format } from 'date-fns'
 import type { RecordView } from '../../shared-types/record.ts'
+import { useEntriesBegun } from '../store/draft-store.ts'
 import { useRecordStore } from '../store/record-store.ts'
 import { undo } from '../store/undo.ts'
 import { ActionKey } from './ActionKey.tsx'
@@ -15,6 +16,7 @@ function seenAt(record: RecordView): string {
 export function HeadLine() {
   const record = useRecordStore((state) => state.record)
   const keptAt = useRecordStore((state) => state.keptAt)
+  const begun = useEntriesBegun()
   if (record === null) {
     return (
       <header className="head-line">
@@ -44,6 +46,7 @@ export function HeadLine() {
               kept <span className="figures">{format(new Date(keptAt), 'HH:mm:ss')}</span>
             </>
           )}
+          {begun === 0 ? null : `; ${begun} ${begun === 1 ? 'entry' : 'entries'} begun`}
         </span>
         <ActionKey
           keys="Ctrl+Z"

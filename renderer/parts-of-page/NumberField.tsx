@@ -44,9 +44,14 @@ export function NumberField(props: NumberFieldProps) {
   const outside =
     held !== null &&
     ((props.least !== undefined && held < props.least) || (props.most !== undefined && held > props.most))
+  const bound = held !== null && props.least !== undefined && held < props.least ? props.least : (props.most ?? 0)
   const problem =
     props.problem ??
-    (noNumber ? 'Type a number, such as 12.5 or 3 1/2.' : outside ? 'This number cannot be right here.' : null)
+    (noNumber
+      ? 'Type a number, such as 12.5 or 3 1/2.'
+      : outside
+        ? `This must be ${[shownAs(bound, factor), unit].join(' ').trim()} or ${held > bound ? 'less' : 'more'}.`
+        : null)
   return (
     <AriaTextField
       className="field field-number"
@@ -62,7 +67,12 @@ export function NumberField(props: NumberFieldProps) {
       validationBehavior="aria"
     >
       <FieldFrame label={unit === '' ? props.label : `${props.label}, ${unit}`} hint={props.hint} problem={problem}>
-        <Input className="field-input figures" inputMode="decimal" autoComplete="off" />
+        <Input
+          className="field-input figures"
+          inputMode="decimal"
+          autoComplete="off"
+          data-unread={noNumber || outside || undefined}
+        />
       </FieldFrame>
     </AriaTextField>
   )

@@ -7,6 +7,8 @@ interface LineProps extends FieldProps<string> {
   /** Figures, numbers as read: set in the figure face. */
   readonly figures?: boolean
   readonly required?: boolean
+  /** What stands in the field could not be read in full, so that a form with it must not be kept. */
+  readonly unread?: boolean
 }
 
 /** One line of text. */
@@ -24,7 +26,11 @@ export function TextField(props: LineProps) {
       validationBehavior="aria"
     >
       <FieldFrame label={props.label} hint={props.hint} problem={problem} keyCap={props.keyCap}>
-        <Input className={props.figures === true ? 'field-input figures' : 'field-input'} autoComplete="off" />
+        <Input
+          className={props.figures === true ? 'field-input figures' : 'field-input'}
+          autoComplete="off"
+          data-unread={props.unread === true || undefined}
+        />
       </FieldFrame>
     </AriaTextField>
   )

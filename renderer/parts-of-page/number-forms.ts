@@ -16,7 +16,7 @@ export function boundsForm(low: number, high: number, unit: string): string {
 }
 
 /** Said beside bounds where they first stand. */
-export const BOUNDS_MEANING = 'bounds: least – most possible; the width is what was not seen'
+export const BOUNDS_MEANING = 'bounds: least – most possible; the width is what was not seen or not settled'
 
 /** A figure that has no upper bound, since a gauge was out of range. */
 export const leastForm = (figure: string, isOpen: boolean): string => (isOpen ? `at least ${figure}` : figure)

@@ -1,7 +1,7 @@
 import { useCallback, useState } from 'react'
 import type { Problem } from '../../shared-types/problem.ts'
 import { problemOf } from '../store/ask.ts'
-import { forgetDraft, rememberDraft, useDraftStore } from '../store/draft-store.ts'
+import { forgetDraft, rememberDraft, useDraftStore, useNameInRecord } from '../store/draft-store.ts'
 
 export interface EntryField<Value> {
   readonly value: Value
@@ -26,8 +26,10 @@ export interface Entry<Draft extends object> {
 }
 
 interface EntryPlan<Draft extends object> {
-  /** Name under which what is typed is remembered; one for each row: `claim.amend 3`. */
+  /** Name under which what is typed is remembered; one for each row: `claim.amend 3`. It holds within the open record. */
   readonly name: string
+  /** True for what belongs to no record that is open: a record to be begun. */
+  readonly ofNoRecord?: boolean
   readonly initial: Draft
   /** Sends the entry; what it throws is shown and nothing typed is lost. */
   readonly keep: (draft: Draft) => Promise<unknown>
@@ -37,25 +39,27 @@ interface EntryPlan<Draft extends object> {
 
 /** What is being entered in a form: remembered while it is typed, forgotten once it is kept. */
 export function useEntry<Draft extends object>(plan: EntryPlan<Draft>): Entry<Draft> {
-  const remembered = useDraftStore((state) => state.drafts[plan.name] as Draft | undefined)
+  const inRecord = useNameInRecord(plan.name)
+  const name = plan.ofNoRecord === true ? plan.name : inRecord
+  const remembered = useDraftStore((state) => state.drafts[name] as Draft | undefined)
   const [problem, setProblem] = useState<Problem | null>(null)
   const [busy, setBusy] = useState(false)
   const draft = remembered ?? plan.initial
   const set = useCallback(
     (part: Partial<Draft>) => {
-      const now = (useDraftStore.getState().drafts[plan.name] as Draft | undefined) ?? plan.initial
-      rememberDraft(plan.name, { ...now, ...part })
+      const now = (useDraftStore.getState().drafts[name] as Draft | undefined) ?? plan.initial
+      rememberDraft(name, { ...now, ...part })
       setProblem(null)
     },
-    [plan.name, plan.initial],
+    [name, plan.initial],
   )
-  const named = (name: string): boolean => problem?.field?.split('.').includes(name) ?? false
+  const named = (part: string): boolean => problem?.field?.split('.').includes(part) ?? false
   const keep = async () => {
     if (busy) return
     setBusy(true)
     try {
-      await plan.keep((useDraftStore.getState().drafts[plan.name] as Draft | undefined) ?? plan.initial)
-      forgetDraft(plan.name)
+      await plan.keep((useDraftStore.getState().drafts[name] as Draft | undefined) ?? plan.initial)
+      forgetDraft(name)
       setProblem(null)
       plan.kept()
     } catch (thrown) {
@@ -67,10 +71,10 @@ export function useEntry<Draft extends object>(plan: EntryPlan<Draft>): Entry<Dr
   return {
     draft,
     set,
-    field: (name) => ({
-      value: draft[name],
-      onChange: (value) => set({ [name]: value } as unknown as Partial<Draft>),
-      problem: named(name) ? (problem?.message ?? null) : null,
+    field: (part) => ({
+      value: draft[part],
+      onChange: (value) => set({ [part]: value } as unknown as Partial<Draft>),
+      problem: named(part) ? (problem?.message ?? null) : null,
     }),
     problem,
     problemOfAll: problem !== null && !Object.keys(draft).some(named) ? problem : null,
@@ -78,7 +82,7 @@ export function useEntry<Draft extends object>(plan: EntryPlan<Draft>): Entry<Dr
     begun: remembered !== undefined,
     keep,
     startOver: () => {
-      forgetDraft(plan.name)
+      forgetDraft(name)
       setProblem(null)
     },
   }

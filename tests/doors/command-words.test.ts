@@ -60,6 +60,7 @@ describe('computations on plain input', () => {
   })
 
   it.each([
+    ['a number out of its bounds', ['compute', 'univariate'], '{"values":[]}', /"values": Give at least 1/],
     ['wrong input', ['compute', 'convert-length'], '{"value":"one","from":"in","to":"mm"}', /"value" was refused/],
     ['no JSON', ['compute', 'convert-length'], 'one inch', /is not JSON/],
     ['a field it does not know', ['compute', 'univariate'], '{"values":[1],"more":2}', /"more" is not part/],

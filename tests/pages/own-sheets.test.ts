@@ -35,13 +35,13 @@ const inHand = () => page.evaluate(() => document.activeElement?.getAttribute('a
 const press = async (...keys: readonly string[]) => {
   for (const key of keys) await page.keyboard.press(key)
 }
-/** Writes cells side by side from the one in hand on, and goes to the first cell of the next row. */
+/** Writes cells side by side from the one in hand on; Enter then begins the next row where this one began. */
 async function row(...cells: readonly string[]): Promise<void> {
   for (const cell of cells) {
     if (cell !== '') await page.keyboard.type(cell)
     await press('Tab')
   }
-  await press('Enter', 'Home')
+  await press('Enter')
 }
 async function toTable(name: string): Promise<void> {
   for (let step = 0; step < 20; step++) {

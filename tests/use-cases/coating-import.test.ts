@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { edgeDistanceMm } from '../../electron/figures/edge-distance.ts'
+import { placedPanel } from '../../electron/use-cases/coating-question.ts'
 import type { ColumnMapping } from '../../shared-types/coating-import.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
@@ -123,6 +125,30 @@ describe('the grid of a panel', () => {
     })
     const after = await survey.ask('coating.grid', { panelId })
     expect(after.places.map(({ spot }) => spot !== null)).toEqual([true, ...Array(grid.places.length - 1).fill(false)])
+  })
+  it('calls out no place that would be struck through once read, and as many as without a probe', async () => {
+    const before = await survey.ask('coating.grid', { panelId })
+    const probeMm = 24
+    await survey.ask('gauge.add', {
+      draft: {
+        name: 'a gauge',
+        serial: '',
+        principle: 'magnetic induction',
+        rangeUm: null,
+        errorUm: null,
+        errorPercent: null,
+        probeDiameterMm: probeMm,
+        certifiedOn: null,
+        certificate: '',
+      },
+    })
+    const after = await survey.ask('coating.grid', { panelId })
+    const { outline } =
+      placedPanel(await survey.ask('record.view', {}), panelId, [])?.panel ?? expect.fail('the door is drawn')
+    const edgeOf = (grid: typeof before) => Math.min(...grid.places.map(({ at }) => edgeDistanceMm(outline, at)))
+    expect(edgeOf(before)).toBeLessThan(probeMm)
+    expect(edgeOf(after)).toBeGreaterThanOrEqual(probeMm)
+    expect(after.places).toHaveLength(before.places.length)
   })
   it('is refused in words for a panel that is not drawn', async () => {
     expect((await survey.refusal('coating.grid', { panelId: 'nowhere' })).message).toMatch(/single spots with R/)

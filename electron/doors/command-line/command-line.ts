@@ -41,6 +41,11 @@ function parse(verb: Verb, given: readonly string[]): Said {
   }
 }
 
+/** On a page a problem stands under its field; here the field is named. */
+function saidWithItsField({ message, problem: { field } }: ProblemError): string {
+  return field === undefined || message.includes(`"${field}"`) ? message : `"${field}": ${message}`
+}
+
 /** Does what the words say and answers the exit code: 0 done, 1 not done, 2 wrong words. Errors are one line each. */
 export async function commandLine(
   words: readonly string[],
@@ -61,7 +66,7 @@ export async function commandLine(
       around.say(thrown.message)
       return 2
     }
-    if (thrown instanceof ProblemError) around.say(thrown.message)
+    if (thrown instanceof ProblemError) around.say(saidWithItsField(thrown))
     else
       around.say(`The program failed: ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`)
     return 1

@@ -1,4 +1,5 @@
 import { LineCounter, parseDocument } from 'yaml'
+import { boundInWords } from '../../../shared-types/bound-in-words.ts'
 import { type ReferenceSheet, referenceSheet, SHEET_FORM } from '../../../shared-types/reference-sheet.ts'
 import { valueAt } from './plain-data.ts'
 import { noPlaces, type PlaceOf, problemAt, type SheetPath, type SheetProblem, wordsOfFault } from './sheet-problem.ts'
@@ -76,7 +77,7 @@ export function checkForm(raw: unknown, placeOf: PlaceOf): SheetRead {
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
     return refused('It is no reference sheet.', 'A sheet begins with form, sheetId, title and edition.')
-  const checked = referenceSheet.safeParse(raw)
+  const checked = referenceSheet.safeParse(raw, { error: boundInWords })
   if (checked.success) return { sheet: checked.data, problems: [], placeOf }
   const problems = checked.error.issues.slice(0, MOST_FAULTS).map((issue) => {
     const path = issue.path.map((step) => (typeof step === 'symbol' ? String(step) : step))

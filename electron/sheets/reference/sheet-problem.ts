@@ -75,7 +75,10 @@ export function wordsOfFault(
         return { what: `${String(found)} is read as a ${typeof found}.`, cure: `Put it in quotes: "${String(found)}".` }
       return { what: `It is ${kindOf(found)}.`, cure: `Write ${wanted[issue.expected] ?? issue.expected} here.` }
     case 'invalid_value':
-      return { what: `“${String(found)}” is not known here.`, cure: `Write one of: ${issue.values.join(', ')}.` }
+      return {
+        what: found === undefined ? 'It is missing.' : `“${String(found)}” is not known here.`,
+        cure: `Write one of: ${issue.values.join(', ')}.`,
+      }
     case 'invalid_union':
       if (issue.discriminator !== undefined)
         return {

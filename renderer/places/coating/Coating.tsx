@@ -65,11 +65,14 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
     },
     [readOnly],
   )
-  const gridOf = (panelId: string | null) => {
-    if (panelId === null || readOnly) return
-    setOpened({ what: 'grid', key: panelId })
-    setShown(panelId)
-  }
+  const gridOf = useCallback(
+    (panelId: string | null) => {
+      if (panelId === null || readOnly) return
+      setOpened({ what: 'grid', key: panelId })
+      setShown(panelId)
+    },
+    [readOnly],
+  )
   const openSpot = useCallback((key: string | null) => open('spot', key), [open])
   const thickest = useMemo(() => thickestPanel(record.spots), [record.spots])
   const firstPanel = useRecordStore((state) => state.panelList?.panels[0]?.id ?? null)
@@ -77,10 +80,13 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   const openedSpot =
     opened?.what === 'spot' ? record.spots.find((spot) => String(spot.number) === opened.key) : undefined
   const panelShown = shown ?? openedSpot?.panelId ?? inHand ?? thickest
+  const panelInHand = panelShown ?? firstPanel
+  const walkGrid = useCallback(() => gridOf(panelInHand), [gridOf, panelInHand])
+  const takeColumns = useCallback(() => open('columns', panelInHand), [open, panelInHand])
   useKeys('Coating', [
     { keys: 'R', does: 'add a spot', run: () => open('spot', null) },
-    { keys: 'W', does: 'walk the grid of the panel shown', run: () => gridOf(panelShown ?? firstPanel) },
-    { keys: 'I', does: 'take readings in from columns', run: () => open('columns', panelShown ?? firstPanel) },
+    { keys: 'W', does: 'walk the grid of the panel shown', run: walkGrid },
+    { keys: 'I', does: 'take readings in from columns', run: takeColumns },
     { keys: 'G', does: 'add a gauge', run: () => open('gauge', null) },
     {
       keys: 'H',
@@ -114,7 +120,13 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
           {panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}
           <WholeCar record={record} />
         </div>
-        <SpotTable record={record} chosen={opened?.what === 'spot' ? opened.key : null} onOpen={openSpot} />
+        <SpotTable
+          record={record}
+          chosen={opened?.what === 'spot' ? opened.key : null}
+          onOpen={openSpot}
+          onGrid={walkGrid}
+          onColumns={takeColumns}
+        />
         <div>
           <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />
           <CautionLines steps={['sanding or cutting']} />

@@ -25,6 +25,10 @@ interface SpotTableProps {
   readonly record: RecordView
   readonly chosen: string | null
   readonly onOpen: (key: string | null) => void
+  /** Begins the walk over the grid of the panel shown. */
+  readonly onGrid: () => void
+  /** Takes readings in from pasted columns. */
+  readonly onColumns: () => void
 }
 
 const said = (thickness: ThicknessOrMore | null, unit: CoatingUnit): string =>
@@ -58,7 +62,7 @@ const valuesText = (spot: Spot, unit: CoatingUnit): string =>
     .join(' \u2002')
 
 /** Every spot by panel in walking order: values as read, mean, median, half the range, and what the gauge allows. */
-export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: SpotTableProps) {
+export const SpotTable = memo(function SpotTable({ record, chosen, onOpen, onGrid, onColumns }: SpotTableProps) {
   const unit = record.commission.coatingUnit
   const rows = useSpotRows(record)
   const { value: car } = useAnswer('coating.car', {}, record.journalNumber)
@@ -75,7 +79,11 @@ export const SpotTable = memo(function SpotTable({ record, chosen, onOpen }: Spo
       level="column"
       beside={`${rows.length} ${rows.length === 1 ? 'spot' : 'spots'}`}
       action={
-        <ActionKey keys="R" label="add" name="Add a spot" onAct={() => onOpen(null)} disabled={record.readOnly} />
+        <>
+          <ActionKey keys="W" label="walk a grid" onAct={onGrid} disabled={record.readOnly} />
+          <ActionKey keys="I" label="from columns" onAct={onColumns} disabled={record.readOnly} />
+          <ActionKey keys="R" label="add" name="Add a spot" onAct={() => onOpen(null)} disabled={record.readOnly} />
+        </>
       }
     >
       <RegisterTable

@@ -50,6 +50,7 @@ export function PurposeFields({ field }: CommissionFieldsProps) {
 
 /** How things are named and measured on screen and in print. */
 export function ShownAsFields({ field }: CommissionFieldsProps) {
+  const currency = field('currency')
   return (
     <>
       <TextField label="Record number" figures required {...field('recordNumber')} />
@@ -61,7 +62,13 @@ export function ShownAsFields({ field }: CommissionFieldsProps) {
       />
       <ChoiceField label="Lengths" choices={lengthUnit.options} {...field('lengthUnit')} />
       <ChoiceField label="Coating" choices={coatingUnit.options} {...field('coatingUnit')} />
-      <TextField label="Currency of costs" figures hint="three letters, such as GBP" {...field('currency')} />
+      <TextField
+        label="Currency of costs"
+        figures
+        hint="three letters, such as GBP"
+        {...currency}
+        onChange={(letters) => currency.onChange(letters.toUpperCase())}
+      />
     </>
   )
 }

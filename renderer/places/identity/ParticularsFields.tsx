@@ -46,8 +46,8 @@ export function FurtherParticulars({ field }: Pick<ParticularsFieldsProps, 'fiel
       <TextField label="Maker" {...field('maker')} />
       <TextField label="Line" {...field('line')} />
       <TextField label="Colour now" {...field('colourNow')} />
-      <DayField label="Built from" {...field('builtFrom')} />
-      <DayField label="Built to" {...field('builtTo')} />
+      <DayField label="Built from" edge="first" {...field('builtFrom')} />
+      <DayField label="Built to" edge="last" {...field('builtTo')} />
       <NoteField label="Grounds of the build interval" {...field('builtGrounds')} />
       <NoteField label="Construction and materials" {...field('construction')} />
       <NoteField label="History as told" {...field('history')} />

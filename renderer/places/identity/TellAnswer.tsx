@@ -4,7 +4,8 @@ import type { Observation } from '../../../shared-types/observation.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
-import { useDraftStore } from '../../store/draft-store.ts'
+import { useFaultyFirst } from '../../parts-of-page/useFaultyFirst.ts'
+import { nameInRecord, useDraftStore } from '../../store/draft-store.ts'
 import { TellKeys } from './TellKeys.tsx'
 import { type MoreOpen, TellMore } from './TellMore.tsx'
 import { PlaceSketch } from './TellSketch.tsx'
@@ -51,6 +52,7 @@ function HowToLook({ tell, panelNames }: Pick<TellAnswerProps, 'tell' | 'panelNa
 export function TellAnswer(props: TellAnswerProps) {
   const { tell, trying, focused, onSay, onTakeBack, onLeave } = props
   const whole = useRef<HTMLFieldSetElement>(null)
+  const unlessFaulty = useFaultyFirst(whole)
   const [open, setOpen] = useState<MoreOpen | null>(null)
   const [inside, setInside] = useState(false)
   const name = `${trying ? 'tried' : 'observation'} ${tell.key}`
@@ -83,9 +85,9 @@ export function TellAnswer(props: TellAnswerProps) {
   }
   const done = () => {
     // What was set a moment ago stands in the store before it stands in this picture of the page.
-    const { state } = (useDraftStore.getState().drafts[name] as TellDraft | undefined) ?? initial
+    const { state } = (useDraftStore.getState().drafts[nameInRecord(name)] as TellDraft | undefined) ?? initial
     const kept = open === 'sure' ? state === 'seen' : state !== null
-    if (kept) void entry.keep()
+    if (kept) unlessFaulty(() => void entry.keep())
     else close()
   }
   const leaving = (event: FocusEvent<HTMLFieldSetElement>) => {

@@ -163,7 +163,7 @@ export const TellList = memo(function TellList(props: {
       <Section
         head="Look next"
         level="column"
-        beside={`tells not yet looked at, by what each would settle of ${questionWords(props.question, props.variables)}`}
+        beside={`by what each would settle of ${questionWords(props.question, props.variables)}; 1 bit halves what is open`}
       >
         {shown.map((tell, at) => (
           <div key={tell.key} className="tell">

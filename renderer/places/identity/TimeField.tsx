@@ -29,6 +29,7 @@ export function TimeField(props: FieldProps<string | null>) {
         if (instant !== null || text.trim() === '') props.onChange(instant)
       }}
       hint={props.hint ?? 'year-month-day hour:minute; now'}
+      unread={wrong}
       problem={props.problem ?? (wrong ? 'Type a time as 2026-05-14 10:42.' : null)}
     />
   )

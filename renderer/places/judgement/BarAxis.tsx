@@ -6,7 +6,7 @@ export function BarAxis() {
     <>
       <p className="bar-key" aria-hidden="true">
         <span className="bar-patch bar-yes" /> seen, original
-        <span className="bar-patch bar-open" /> not seen
+        <span className="bar-patch bar-open" /> not seen or not settled
         <SeenNo percent={null} /> seen, not original
       </p>
       <div className="share-row bar-axis" aria-hidden="true">

@@ -11,7 +11,7 @@ interface ShareLineProps {
 }
 
 const wordsOf = (range: ShareRange): string =>
-  `seen and original ${range.seenYesPercent.toFixed(0)} %, not seen ${range.notSeenPercent.toFixed(0)} %, seen and not original ${range.seenNoPercent.toFixed(0)} %`
+  `seen and original ${range.seenYesPercent.toFixed(0)} %, not seen or not settled ${range.notSeenPercent.toFixed(0)} %, seen and not original ${range.seenNoPercent.toFixed(0)} %`
 
 /** One share as bounds on the common axis; the line opens the chain of what it rests on. */
 export function ShareLine({ range, label, beside }: ShareLineProps) {

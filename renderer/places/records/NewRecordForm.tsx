@@ -8,6 +8,7 @@ import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { useFaultyFirst } from '../../parts-of-page/useFaultyFirst.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { ask, change, loadRecord } from '../../store/ask.ts'
 import { goToPlace } from '../../store/screen-store.ts'
@@ -58,18 +59,21 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
   )
   const entry = useEntry<Draft>({
     name: 'record.new',
+    ofNoRecord: true,
     initial,
     keep: begin,
     kept: () => goToPlace('walk-round'),
   })
   const { draft } = entry
   const form = useRef<HTMLFormElement>(null)
+  const unlessFaulty = useFaultyFirst(form)
+  const keep = () => unlessFaulty(() => void entry.keep())
   const [goOn, setGoOn] = useState(0)
   useEffect(() => {
     if (goOn > 0) form.current?.querySelector<HTMLElement>('.new-record-columns input')?.focus()
   }, [goOn])
   useKeys('New record', [
-    { keys: 'Ctrl+Enter', does: 'begin the record', run: () => void entry.keep(), whileTyping: true },
+    { keys: 'Ctrl+Enter', does: 'begin the record', run: keep, whileTyping: true },
     { keys: 'Escape', does: 'leave; what was typed stays', run: onLeave, whileTyping: true },
   ])
   return (
@@ -79,7 +83,7 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        void entry.keep()
+        keep()
       }}
     >
       <Section
@@ -168,11 +172,7 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
       <ProblemNote problem={entry.problem} />
       <div className="sheet-acts">
         {draft.levelChosen ? (
-          <ActionKey
-            keys="Ctrl+Enter"
-            label={entry.busy ? 'beginning' : 'begin the record'}
-            onAct={() => void entry.keep()}
-          />
+          <ActionKey keys="Ctrl+Enter" label={entry.busy ? 'beginning' : 'begin the record'} onAct={keep} />
         ) : null}
         <ActionKey keys="Escape" label="leave" onAct={onLeave} />
         {entry.begun ? <ActionKey keys="" label="start over" onAct={entry.startOver} /> : null}

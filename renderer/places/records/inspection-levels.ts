@@ -31,7 +31,7 @@ export const levelWords: readonly LevelWords[] = [
     level: 'with underneath',
     name: 'With underneath',
     includes: 'The whole walk: outside, openings, inside, and underneath with the car properly supported.',
-    leavesOut: 'Only what cannot be reached; each such panel needs a reason.',
+    leavesOut: 'Only what cannot be reached stays not accessible, each such panel with its reason.',
   },
 ]
 

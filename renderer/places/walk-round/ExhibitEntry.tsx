@@ -61,6 +61,7 @@ export function ExhibitEntry({ panel, names }: ExhibitEntryProps) {
       onLeave={leaveEntry}
       problem={entry.problemOfAll}
       busy={entry.busy}
+      keepWord={kind === 'photograph' ? 'choose' : 'keep'}
       onStartOver={entry.begun ? entry.startOver : undefined}
     >
       <KeyChoice

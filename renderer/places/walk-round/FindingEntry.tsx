@@ -16,6 +16,9 @@ import { extentStands, type FindingInHand, newFinding, usualLayer } from './find
 import { byFigure, findingKeys } from './keyed-words.ts'
 import { leaveEntry, useWalkStore } from './walk-store.ts'
 
+/** What a key that goes to a group goes to: the answer that stands, and where there is none the first that takes a key. */
+const STARTS_OF_GROUP = ['[data-first]', '[tabindex="0"], input, textarea, svg'] as const
+
 const severityKeys = byFigure(severity.options)
 const urgencyKeys = byFigure(urgency.options)
 
@@ -55,19 +58,25 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
   const { draft, set } = entry
   const goTo = (id: string) => {
     const group = form.current?.querySelector<HTMLElement>(`#${id}`)
-    const wanted = group?.matches('input,textarea,button')
-      ? group
-      : group?.querySelector<HTMLElement>('[tabindex="0"], input:checked, input, textarea, svg')
+    const first = STARTS_OF_GROUP.map((start) => group?.querySelector<HTMLElement>(start)).find(
+      (found) => found != null,
+    )
+    const wanted = group?.matches('input,textarea,button') ? group : first
     wanted?.focus()
   }
   const choose = (part: Partial<FindingInHand>, byKey: boolean, next: string) => {
     set(part)
     if (byKey) goTo(next)
   }
-  const [startAt] = useState(amended === null && draft.kind === null ? 'finding-kind' : 'finding-severity')
+  // Whoever comes back to a note that was being written goes on in it.
+  const [startAt] = useState(
+    entry.begun && draft.note !== '' ? 'finding-note' : draft.kind === null ? 'finding-kind' : 'finding-severity',
+  )
   useEffect(() => {
     const group = form.current?.querySelector(`#${startAt}`)
-    group?.querySelector<HTMLElement>('input:checked, input')?.focus()
+    const wanted = group?.querySelector<HTMLElement>('[data-first], textarea')
+    wanted?.focus()
+    if (wanted instanceof HTMLTextAreaElement) wanted.setSelectionRange(wanted.value.length, wanted.value.length)
   }, [startAt])
   const [restShown, setRestShown] = useState(false)
   useEffect(() => startTransition(() => setRestShown(true)), [])
@@ -137,7 +146,7 @@ export function FindingEntry({ panel, names, amended }: FindingEntryProps) {
             label="Note; Enter keeps, Shift Enter begins a line"
             {...entry.field('note')}
             keyCap={<KeyCap keys="N" />}
-            onEnter={() => void entry.keep()}
+            onEnter={() => form.current?.closest('form')?.requestSubmit()}
           />
         </div>
         {restShown ? <FindingRest panel={panel} entry={entry} choose={choose} /> : null}

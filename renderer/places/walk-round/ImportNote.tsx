@@ -25,7 +25,7 @@ export function ImportNote({ panelId }: { readonly panelId: string | null }) {
       )}
       {current.refused.map(({ fileName, problem }) => (
         <p key={fileName} className="field-problem">
-          {fileName}: {problem.message}
+          {problem.message.includes(fileName) ? problem.message : `${fileName}: ${problem.message}`}
         </p>
       ))}
       <ProblemNote problem={current.problem} />

@@ -1,11 +1,13 @@
 import { memo } from 'react'
 import type { ExtentMark, PanelMark } from '../../../shared-types/figure.ts'
-import { type PanelDefinition, panelName } from '../../../shared-types/panel.ts'
+import { type PanelDefinition, panelName, textWithPanelNames } from '../../../shared-types/panel.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { walkLayerWords } from '../../../shared-types/words.ts'
 import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { useDraftStore, useNameInRecord } from '../../store/draft-store.ts'
+import { useRecordStore } from '../../store/record-store.ts'
 import { summaryOf } from '../coating/spot-summary.ts'
 import { FindingRows } from './FindingRows.tsx'
 import { PanelTells } from './PanelTells.tsx'
@@ -33,6 +35,10 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
   const findings = record.findings.filter((finding) => finding.panelId === panel.id)
   const spots = record.spots.filter((spot) => spot.panelId === panel.id)
   const named = namedSpots(spots)
+  const panels = useRecordStore((store) => store.panelList?.panels) ?? []
+  const inWords = (text: string) => textWithPanelNames(text, panels, names)
+  const begunName = useNameInRecord(`finding.add ${panel.id}`)
+  const begun = useDraftStore((store) => begunName in store.drafts)
   const shown = figure === null ? undefined : largestPanelView(figure, panel.id)
   return (
     <>
@@ -109,14 +115,20 @@ export const PanelSheet = memo(function PanelSheet(props: PanelSheetProps) {
       )}
       {state.inspection === 'not inspected' ? (
         <p className="note look-for">
-          <span className="look-word">Look:</span> {panel.look}. <span>{panel.access}.</span>
+          <span className="look-word">Look:</span> {inWords(panel.look)}. <span className="look-word">Reach:</span>{' '}
+          {inWords(panel.access)}.
         </p>
       ) : null}
       <PanelTells panelId={panel.id} />
       <Section
         head="Findings"
         action={
-          <ActionKey keys="F" label="add" name="Add a finding" onAct={() => enter({ kind: 'finding', amends: null })} />
+          <ActionKey
+            keys="F"
+            label={begun ? 'go on with the one begun' : 'add'}
+            name={begun ? 'Go on with the finding begun' : 'Add a finding'}
+            onAct={() => enter({ kind: 'finding', amends: null })}
+          />
         }
       >
         <FindingRows findings={findings} unit={lengthUnit} />

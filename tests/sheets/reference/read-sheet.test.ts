@@ -33,6 +33,12 @@ describe('a sheet as a file', () => {
     expect(words('form: 1\nsheetId: teasel\ntitle: Teasel\n')).toEqual([
       'line 1, edition: It is missing. Add it; it is text.',
     ])
+    const tell =
+      '{id: roof, name: Roof, source: notes, lookAt: Look., effort: 1, follows: {kind: by cases, values: [], cases: []}}'
+    const said = words(`${head}tells:\n  - ${tell}\n`).join(' ')
+    expect(said).toMatch(/access: It is missing\. Write one of: from outside/)
+    expect(said).toMatch(/Nothing is listed for it\. Give at least 2\./)
+    expect(said).not.toMatch(/undefined|expected/)
   })
 })
 

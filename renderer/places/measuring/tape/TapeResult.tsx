@@ -3,7 +3,7 @@ import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
 import type { TapeKind, TapeTaken } from '../../../../shared-types/tape-question.ts'
 import { ProblemNote } from '../../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../../parts-of-page/Section.tsx'
-import { useDraftStore } from '../../../store/draft-store.ts'
+import { useDraftStore, useNameInRecord } from '../../../store/draft-store.ts'
 import { useRecordStore } from '../../../store/record-store.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
 import { entryName, type TapeEntry, wordsOfKind } from './tape-entry.ts'
@@ -20,7 +20,7 @@ interface TapeResultProps {
 /** What is measured by the entry that is open, while it is typed. */
 export function TapeResult({ kind, kept }: TapeResultProps) {
   const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
-  const name = entryName(kind, kept?.exhibit.number ?? null)
+  const name = useNameInRecord(entryName(kind, kept?.exhibit.number ?? null))
   const typed = useDraftStore((state) => state.drafts[name] as TapeEntry | undefined)
   const initial = useTapeEntry(kind, kept)
   const asked = useMemo(() => tapeAsked(kind, typed ?? initial, unit), [kind, typed, initial, unit])

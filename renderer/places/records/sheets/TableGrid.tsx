@@ -1,4 +1,4 @@
-import { type ClipboardEvent, type KeyboardEvent, useLayoutEffect, useRef, useState } from 'react'
+import { type ClipboardEvent, type KeyboardEvent, type RefObject, useLayoutEffect, useRef, useState } from 'react'
 import type { SheetMessage, TableForm } from '../../../../shared-types/sheet-desk.ts'
 import { type CellPlace, cellsOfClipboard } from './table-edits.ts'
 
@@ -19,6 +19,9 @@ interface TableGridProps {
   readonly onWrite: (text: string) => void
   readonly onPaste: (block: readonly (readonly string[])[]) => void
 }
+
+/** Keys that end a row written with Tab. */
+const movesOn: ReadonlySet<string> = new Set(['Enter', 'ArrowUp', 'ArrowDown', 'Home', 'End', 'PageUp', 'PageDown'])
 
 const within = (value: number, most: number): number => Math.max(0, Math.min(value, most))
 
@@ -44,11 +47,13 @@ function CellInHand(props: {
   readonly text: string
   readonly place: CellPlace
   readonly isLast: boolean
+  /** Column in which a row that is written with Tab began; Enter goes back to it, one row on. Null for no such row. */
+  readonly tabbedFrom: RefObject<number | null>
   readonly onWrite: (text: string) => void
   readonly onPaste: (event: ClipboardEvent<HTMLTextAreaElement>) => void
   readonly onGo: (place: CellPlace) => void
 }) {
-  const { place, text, onGo } = props
+  const { place, text, onGo, tabbedFrom } = props
   const field = useRef<HTMLTextAreaElement>(null)
   const before = useRef(text)
   const [writing, setWriting] = useState(false)
@@ -65,10 +70,13 @@ function CellInHand(props: {
   const { row, column } = place
   const onKeyDown = (event: KeyboardEvent<HTMLTextAreaElement>) => {
     if (event.ctrlKey || event.altKey || event.metaKey || event.nativeEvent.isComposing) return
-    if (event.key === 'Enter' && !event.shiftKey) go(event, row + 1, column)
+    const began = tabbedFrom.current ?? column
+    if (movesOn.has(event.key)) tabbedFrom.current = null
+    if (event.key === 'Enter' && !event.shiftKey) go(event, row + 1, began)
     else if (event.key === 'Tab') {
       // At either end of the table Tab leaves it, as it leaves every other control.
       if (event.shiftKey ? row === 0 && column === 0 : props.isLast) return
+      if (!event.shiftKey) tabbedFrom.current = began
       go(event, row, column + (event.shiftKey ? -1 : 1))
     } else if (event.key === 'F2') {
       setWriting(true)
@@ -119,10 +127,11 @@ const Gap = ({ rows, columns }: { readonly rows: number; readonly columns: numbe
   </tr>
 )
 
-/** One table of a sheet as a grid: arrows, Tab and Enter move, typing replaces, F2 writes on. */
+/** One table of a sheet as a grid: arrows, Tab and Enter move, Enter after Tab begins the next row, typing replaces, F2 writes on. */
 export function TableGrid({ form, rows, messages, at, onGo, onWrite, onPaste }: TableGridProps) {
   const { columns, name } = form
   const [from, setFrom] = useState(0)
+  const tabbedFrom = useRef<number | null>(null)
   const all = rows.length + 1
   const first = within(at.row >= from && at.row < from + DRAWN ? from : at.row - DRAWN / 2, Math.max(0, all - DRAWN))
   const shown = Array.from({ length: Math.min(DRAWN, all) }, (_, position) => first + position)
@@ -190,6 +199,7 @@ export function TableGrid({ form, rows, messages, at, onGo, onWrite, onPaste }: 
                     onMouseDown={(event) => {
                       if (inHand) return
                       event.preventDefault()
+                      tabbedFrom.current = null
                       onGo({ row, column })
                     }}
                   >
@@ -197,7 +207,7 @@ export function TableGrid({ form, rows, messages, at, onGo, onWrite, onPaste }: 
                       <CellInHand
                         key={`${name} ${row} ${heading}`}
                         isLast={row === rows.length && column === columns.length - 1}
-                        {...{ label, text, onWrite, place: at, onPaste: paste, onGo: go }}
+                        {...{ label, text, onWrite, place: at, onPaste: paste, onGo: go, tabbedFrom }}
                       />
                     ) : (
                       text
