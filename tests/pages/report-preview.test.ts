@@ -39,7 +39,7 @@ beforeEach(async () => {
 
 /** Longer than the place rests before it makes a preview, by the page's own clock. */
 const rest = () => page.evaluate(() => new Promise((done) => setTimeout(done, 900)))
-/** Opens the place and presses a key there with no rest in between, by the page's own clock: a busy machine holds up both. */
+/** Opens the place and presses a key there after too short a rest, by the page's own clock: a busy machine holds up both. */
 const throughReport = (key: string, alt: boolean) =>
   page.evaluate(
     async ([then, withAlt]) => {
@@ -50,6 +50,7 @@ const throughReport = (key: string, alt: boolean) =>
       press('9', true)
       while (document.querySelector('#working-area > h1')?.textContent !== 'Report')
         await new Promise((done) => setTimeout(done))
+      await new Promise((done) => setTimeout(done, 300))
       press(then, withAlt)
     },
     [key, alt] as const,
