@@ -16,6 +16,8 @@ export interface SpotLabel {
   readonly text: string
   readonly textX: number
   readonly textY: number
+  /** What the letters cover; nothing where there are none. */
+  readonly ground: { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 }
 
 /** Width of one figure of the callout face and height of its line, px. */
@@ -59,9 +61,10 @@ export function spotLabels(
         const free = left >= 0 && box.right <= widthPx && !taken.some((other) => other !== own && meets(other, box))
         if (!free) continue
         taken.push(box)
-        return { letter: spot.letter, x, y, text, textX: left, textY: foot - 1 }
+        const ground = { x: left, y: box.top + 1, width, height: foot - box.top }
+        return { letter: spot.letter, x, y, text, textX: left, textY: foot - 1, ground }
       }
     }
-    return { letter: spot.letter, x, y, text: '', textX: x, textY: y }
+    return { letter: spot.letter, x, y, text: '', textX: x, textY: y, ground: { x, y, width: 0, height: 0 } }
   })
 }
