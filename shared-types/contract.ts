@@ -176,8 +176,10 @@ export const requests = {
   'register.table': asking<{ readonly fileName: string; readonly csv: string }>()({
     register: z.enum(['panels', 'findings', 'spots', 'parts', 'claims', 'corrections', 'exhibits', 'carNumbers']),
   }),
+  /** Composing it can be ended by `task.cancel` where a task is named. */
   'report.preview': asking<{ readonly document: string; readonly pages: number; readonly byteLength: number }>()({
     paper,
+    taskId: taskId.optional(),
   }),
   'report.readiness': asking<readonly { readonly line: string; readonly missing: string; readonly place: string }[]>()(
     {},

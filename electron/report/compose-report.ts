@@ -59,18 +59,21 @@ const MOST_PASSES = 6
 
 /**
  * Writes the report as a tagged PDF. Pictures are read and written while the pages are laid out, and only few are held at
- * once. The same content gives the same bytes, in any time zone. Ends `output`.
+ * once. The same content gives the same bytes, in any time zone. Ends `output`. Throws the reason of `stop` once that is
+ * aborted; `output` then holds part of a report.
  */
 export async function composeReport(
   content: ReportContent,
   output: Writable,
+  stop?: AbortSignal,
 ): Promise<{ readonly pages: number; readonly byteLength: number; readonly sha256: string }> {
+  stop?.throwIfAborted()
   const writer = new ObjectWriter(output)
   await writer.begin()
   const pictures = await beginPictures(writer, content)
   try {
     const stored: Stored = { pictures: pictures.stored, outlines: writeOutlines(writer, content.plan) }
-    const document = await settle(quotedContent(content), writer, stored)
+    const document = await settle(quotedContent(content), writer, stored, stop)
     const ends = await document.write({
       title: `Originality and condition report: ${content.record.particulars.title}`,
       author: content.record.commission.examiner,
@@ -95,7 +98,12 @@ export async function composeReport(
  * Lays out again with the pages of the pass before, until every page number printed is the one that came out. The first
  * pass knows no page number and is measured only.
  */
-async function settle(content: ReportContent, writer: ObjectWriter, stored: Stored): Promise<ReportDocument> {
+async function settle(
+  content: ReportContent,
+  writer: ObjectWriter,
+  stored: Stored,
+  stop?: AbortSignal,
+): Promise<ReportDocument> {
   const geometry = pageGeometry(content.paper)
   let before: PassBefore = { anchors: null, pages: 0 }
   for (let pass = 1; ; pass++) {
@@ -105,6 +113,7 @@ async function settle(content: ReportContent, writer: ObjectWriter, stored: Stor
       compose(composer)
       // Pictures go on in between.
       await turn()
+      stop?.throwIfAborted()
     }
     for (const _ of composer.flow.pages()) await turn()
     if (pass === MOST_PASSES || settled(before, document)) return document

@@ -1,5 +1,5 @@
 import { createReadStream, createWriteStream, existsSync } from 'node:fs'
-import { mkdir, rename, rm } from 'node:fs/promises'
+import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Readable } from 'node:stream'
 import type { Edition, Paper } from '../../shared-types/edition.ts'
@@ -23,27 +23,46 @@ import { keptSamples } from './sample-taken.ts'
 import { keptTapes } from './tape/measuring.ts'
 import { timeLineOf } from './time-line.ts'
 
-/** Composes into the scratch folder under the hash of what came out. */
+/** Previews that stay in the scratch folder: those that windows may still draw pages of. */
+const PREVIEWS_KEPT = 4
+
+/** Composes into the scratch folder under the hash of what came out. Throws `cancelled` when it is stopped before. */
 async function composeInto(
   program: Program,
   record: CarRecord,
   edition: EditionData,
   paper: Paper,
+  stop?: AbortSignal,
 ): Promise<{ readonly path: string; readonly pages: number; readonly byteLength: number; readonly sha256: string }> {
   await mkdir(program.scratchFolder, { recursive: true })
   const unfinished = join(program.scratchFolder, `report-${crypto.randomUUID()}.unfinished`)
+  const computed = await computedOf(program, record)
+  const output = createWriteStream(unfinished, { mode: 0o600 })
   try {
-    const written = await composeReport(
-      recordContent(record, await computedOf(program, record), edition, paper),
-      createWriteStream(unfinished, { mode: 0o600 }),
-    )
+    const written = await composeReport(recordContent(record, computed, edition, paper), output, stop)
     const path = documentPath(program, written.sha256)
     await rename(unfinished, path)
     return { path, ...written }
   } catch (error) {
+    output.destroy()
     await rm(unfinished, { force: true })
+    if (stop?.aborted === true) throw new ProblemError('cancelled', 'The preview was stopped before its last page.')
     throw error
   }
+}
+
+/** Throws away previews that newer ones have taken the place of. */
+async function thinPreviews(program: Program): Promise<void> {
+  const names = (await readdir(program.scratchFolder)).filter((name) => /^report-[0-9a-f]{64}\.pdf$/.test(name))
+  const made = await Promise.all(
+    names.map(async (name) => {
+      const path = join(program.scratchFolder, name)
+      // One that an edition was put away from may be gone already.
+      return { path, at: (await stat(path).catch(() => null))?.mtimeMs ?? 0 }
+    }),
+  )
+  const old = made.toSorted((one, other) => other.at - one.at).slice(PREVIEWS_KEPT)
+  await Promise.all(old.map(({ path }) => rm(path, { force: true })))
 }
 
 /** What the report prints of what is computed from the record. */
@@ -99,8 +118,9 @@ export function editionDocument(program: Program, number: number): Readable {
 }
 
 export const reportUseCases: Pick<UseCases, 'report.preview' | 'edition.issue' | 'report.readiness'> = {
-  'report.preview': async (program, { paper }) => {
+  'report.preview': async (program, { paper, taskId }) => {
     const record = program.record()
+    const stop = taskId === undefined ? undefined : program.task(taskId)
     const { commission, editions } = record.view()
     const previous = editions.at(-1) ?? null
     const edition: EditionData = {
@@ -111,8 +131,13 @@ export const reportUseCases: Pick<UseCases, 'report.preview' | 'edition.issue' |
       previous,
       changes: await changesSinceEdition(record, previous),
     }
-    const { sha256, pages, byteLength } = await composeInto(program, record, edition, paper)
-    return { document: sha256, pages, byteLength }
+    try {
+      const { sha256, pages, byteLength } = await composeInto(program, record, edition, paper, stop)
+      await thinPreviews(program)
+      return { document: sha256, pages, byteLength }
+    } finally {
+      if (taskId !== undefined) program.tell({ event: 'task.ended', taskId })
+    }
   },
 
   'edition.issue': async (program, { commandId, paper, reason }) => {

@@ -37,7 +37,7 @@ interface PanelDrawingProps {
   readonly onPoint?: (point: PlanPoint, event: PointerEvent) => void
 }
 
-const HEIGHT_PX = 128
+const LEAST_HEIGHT_PX = 128
 const MARGIN_PX = 12
 
 const inkOfViews = new WeakMap<PlanView, readonly { readonly line: InkLine; readonly box: ViewBox }[]>()
@@ -87,7 +87,8 @@ export function PanelDrawing(props: PanelDrawingProps) {
   const box = useMemo(() => boxOf(outlinePoints(panel.outline)), [panel.outline])
   const width = useSheetWidth()
   const letters = useLetterScale()
-  const scale = Math.min((width - 2 * MARGIN_PX) / box.width, (HEIGHT_PX - 2 * MARGIN_PX) / box.height)
+  const mostHeight = Math.max(LEAST_HEIGHT_PX, width / 2)
+  const scale = Math.min((width - 2 * MARGIN_PX) / box.width, (mostHeight - 2 * MARGIN_PX) / box.height)
   const height = Math.max(60, box.height * scale + 2 * MARGIN_PX)
   const left = (width - box.width * scale) / 2 - box.u * scale
   const top = MARGIN_PX - box.v * scale + Math.max(0, (60 - 2 * MARGIN_PX - box.height * scale) / 2)
@@ -118,6 +119,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
       </g>
       {spotLabels(props.spots, place, width, letters).map((label) => (
         <g key={label.letter} className="panel-spot">
+          <rect {...label.ground} />
           <circle cx={label.x} cy={label.y} r={2.2} />
           <text x={label.textX} y={label.textY}>
             {label.text}

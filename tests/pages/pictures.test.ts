@@ -92,6 +92,8 @@ async function openPlace(id: string, name: string, width: number, height: number
     return open && head?.textContent === title && head.nextElementSibling !== null
   }, name)
   await page.waitForLoadState('networkidle')
+  // The preview comes by itself, and takes as long as it takes to compose the report.
+  if (id === 'report') await page.locator('canvas.pdf-page').first().waitFor()
   if (id === 'walk-round') await page.locator('.plan-legend, .callout').first().waitFor()
   // What a place says while it waits for an answer.
   await page.waitForFunction(

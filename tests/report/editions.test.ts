@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import { createWriteStream, mkdtempSync, readFileSync } from 'node:fs'
+import { createWriteStream, mkdtempSync, readdirSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pipeline } from 'node:stream/promises'
@@ -88,5 +88,33 @@ describe('editions of an open record', () => {
       reason: 'x',
     })
     if (has('pdftotext')) expect(textOf(await saved(number ?? 0))).toMatch(/Client +not stated/)
+  })
+})
+
+describe('a preview', () => {
+  const preview = (taskId?: string) =>
+    reportUseCases['report.preview'](program, taskId === undefined ? { paper: 'A4' } : { paper: 'A4', taskId })
+
+  test('ends when its task is cancelled, and leaves nothing behind', async () => {
+    const taskId = randomUUID()
+    const making = preview(taskId)
+    program.cancelTask(taskId)
+    await expect(making).rejects.toThrow(/stopped before its last page/)
+    expect(readdirSync(program.scratchFolder).filter((name) => name.endsWith('.unfinished'))).toEqual([])
+  })
+
+  test('of a task that nobody ended is whole, and old ones are thrown away', async () => {
+    const made: string[] = []
+    for (const client of ['first', 'second', 'third', 'fourth', 'fifth']) {
+      await identityUseCases['commission.set'](program, {
+        commandId: randomUUID(),
+        commission: { ...commission, client },
+      })
+      made.push((await preview(randomUUID())).document)
+    }
+    expect(new Set(made).size).toBe(5)
+    for (const document of made.slice(1))
+      expect(readFileSync(previewDocument(program, document)).length).toBeGreaterThan(0)
+    expect(() => previewDocument(program, made[0] ?? '')).toThrow(/no longer there/)
   })
 })

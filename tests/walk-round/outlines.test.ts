@@ -57,5 +57,8 @@ describe('outlines', () => {
     const [point, named] = spotLabels(spots, ({ u, v }) => ({ x: u, y: v }), 284)
     expect(point).toMatchObject({ letter: 'a', x: 100, text: '' })
     expect(named).toMatchObject({ letter: 'b', text: 'b 1 640' })
+    // The ground under the words reaches from the letter to the last figure, so that no line passes for a minus between.
+    expect(named?.ground).toMatchObject({ x: named?.textX, width: 7 * 'b 1 640'.length })
+    expect(point?.ground.width).toBe(0)
   })
 })

@@ -116,8 +116,8 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
         <div className="beside-column">
           <PanelsRead record={record} shown={panelShown} onShow={setShown} />
         </div>
-        <div>
-          {panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}
+        <div>{panelShown === null ? null : <MapOfPanel record={record} panelId={panelShown} />}</div>
+        <div className="of-whole-car">
           <WholeCar record={record} />
         </div>
         <SpotTable
@@ -127,7 +127,7 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
           onGrid={walkGrid}
           onColumns={takeColumns}
         />
-        <div>
+        <div className="of-gauges">
           <GaugeList record={record} onGauge={(key) => open('gauge', key)} onCheck={(gauge) => open('check', gauge)} />
           <CautionLines steps={['sanding or cutting']} />
         </div>

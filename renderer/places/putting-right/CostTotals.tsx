@@ -21,31 +21,33 @@ function pricedWhen(bounds: CostBounds): string {
 export function CostTotals({ record }: { readonly record: RecordView }) {
   return (
     <Section head="Costs, as bounds" level="column" beside="least – most">
-      <dl className="said-list">
-        {states.map(([state, words]) => {
-          const bounds = boundsOf(record.corrections.filter((correction) => correction.state === state))
-          return (
-            <div key={state}>
-              <dt>{words}</dt>
-              <dd>
-                {bounds.priced === 0 ? (
-                  <span className="quiet">nothing priced</span>
-                ) : (
-                  <span className="figures">{boundsForm(bounds.low, bounds.high, record.commission.currency)}</span>
-                )}
-                <span className="under-line">
-                  {bounds.priced} of {bounds.corrections} priced
-                  {bounds.priced === 0 ? '' : ` · ${pricedWhen(bounds)}`}
-                </span>
-              </dd>
-            </div>
-          )
-        })}
-      </dl>
-      <p className="place-note">
-        The least is the sum of all low ends, the most the sum of all high ends. No likely total is reckoned here,
-        because low and high seldom come together. What is not priced is in no sum.
-      </p>
+      <div className="cost-totals">
+        <dl>
+          {states.map(([state, words]) => {
+            const bounds = boundsOf(record.corrections.filter((correction) => correction.state === state))
+            return (
+              <div key={state}>
+                <dt>{words}</dt>
+                <dd>
+                  {bounds.priced === 0 ? (
+                    <span className="quiet">nothing priced</span>
+                  ) : (
+                    <span className="figures">{boundsForm(bounds.low, bounds.high, record.commission.currency)}</span>
+                  )}
+                  <span className="under-line">
+                    {bounds.priced} of {bounds.corrections} priced
+                    {bounds.priced === 0 ? '' : ` · ${pricedWhen(bounds)}`}
+                  </span>
+                </dd>
+              </div>
+            )
+          })}
+        </dl>
+        <p className="place-note">
+          The least is the sum of all low ends, the most the sum of all high ends. No likely total is reckoned here,
+          because low and high seldom come together. What is not priced is in no sum.
+        </p>
+      </div>
     </Section>
   )
 }

@@ -36,19 +36,19 @@ function PuttingRightPage({ record }: { readonly record: RecordView }) {
         ? {}
         : { sheet: <CorrectionForm key={`k${opened}`} row={row} onLeave={leave} /> })}
     >
-      <CorrectionTable record={record} chosen={row?.number ?? null} onOpen={setOpened} onAdd={add} />
-      <div className="two-columns">
-        {row === null ? (
-          <div />
-        ) : (
-          <div>
-            <BeforeAndAfter correction={row} record={record} />
-            <CoatingChanged correction={row} record={record} />
-          </div>
-        )}
+      <div className="ledger">
+        <div>
+          <CorrectionTable record={record} chosen={row?.number ?? null} onOpen={setOpened} onAdd={add} />
+          {row === null ? null : (
+            <>
+              <BeforeAndAfter correction={row} record={record} />
+              <CoatingChanged correction={row} record={record} />
+            </>
+          )}
+        </div>
         <CostTotals record={record} />
+        <CautionLines steps={['sanding or cutting', 'spraying or flatting two-pack paint', 'handling torn steel']} />
       </div>
-      <CautionLines steps={['sanding or cutting', 'spraying or flatting two-pack paint', 'handling torn steel']} />
     </PlacePage>
   )
 }

@@ -24,7 +24,7 @@ export function EditionList({ record, shown, onShow, onIssue }: EditionListProps
     >
       {record.editions.length === 0 ? (
         <p className="place-note">
-          Nothing has been issued. Make the preview with P and read every page; then I issues the first edition.
+          Nothing has been issued. Read every page of the preview; then I issues the first edition.
         </p>
       ) : null}
       <ul>

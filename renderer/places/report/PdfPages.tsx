@@ -1,35 +1,41 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
+import type { Paper } from '../../../shared-types/edition.ts'
 import type { Problem } from '../../../shared-types/problem.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { problemOf } from '../../store/ask.ts'
+import { PdfPage } from './PdfPage.tsx'
 import { type OpenDocument, openDocument } from './pdf-document.ts'
 
 interface PdfPagesProps {
   /** Where the document is served; null before one was made. */
   readonly address: string | null
   readonly head: string
+  readonly paper: Paper
+  /** It is the preview, which P makes anew, and no edition. */
+  readonly isPreview: boolean
   /** The record has changed since the document was made. */
   readonly stale: boolean
+  /** A preview is being made. */
   readonly busy: boolean
+  /** One that is not there yet comes by itself. */
+  readonly comes: boolean
   readonly onMake: () => void
   readonly children?: ReactNode
 }
 
+/** The document at an address. The one before stays until the next is open, so that its pages do not go in between. */
 function useDocument(address: string | null): { document: OpenDocument | null; problem: Problem | null } {
   const [document, setDocument] = useState<OpenDocument | null>(null)
   const [problem, setProblem] = useState<Problem | null>(null)
   useEffect(() => {
     if (address === null) return
     let wanted = true
-    let opened: OpenDocument | null = null
-    setDocument(null)
     setProblem(null)
     openDocument(address).then(
       (ready) => {
-        opened = ready
         if (wanted) setDocument(ready)
         else ready.close()
       },
@@ -37,38 +43,10 @@ function useDocument(address: string | null): { document: OpenDocument | null; p
     )
     return () => {
       wanted = false
-      opened?.close()
     }
   }, [address])
+  useEffect(() => () => document?.close(), [document])
   return { document, problem }
-}
-
-/** One page, drawn when it comes near the window. */
-function PdfPage({ document, number }: { readonly document: OpenDocument; readonly number: number }) {
-  const canvas = useRef<HTMLCanvasElement>(null)
-  const [near, setNear] = useState(false)
-  useEffect(() => {
-    const shown = canvas.current
-    if (shown === null) return
-    const watch = new IntersectionObserver((entries) => setNear(entries.some((entry) => entry.isIntersecting)), {
-      rootMargin: '600px',
-    })
-    watch.observe(shown)
-    return () => watch.disconnect()
-  }, [])
-  useEffect(() => {
-    const shown = canvas.current
-    return near && shown !== null ? document.draw(number, shown, shown.clientWidth) : undefined
-  }, [near, document, number])
-  return (
-    <canvas
-      ref={canvas}
-      role="img"
-      aria-label={`Page ${number} of ${document.pages}`}
-      className="pdf-page"
-      style={{ aspectRatio: `1 / ${document.tallness}` }}
-    />
-  )
 }
 
 /** Brings the next page, or the one before, to the head of the window. */
@@ -87,15 +65,29 @@ function usePageKeys(pages: React.RefObject<HTMLDivElement | null>): void {
   ])
 }
 
+/** The first page to be, while there is none: what will stand there, and by what. */
+function PageToCome({ paper, comes }: Pick<PdfPagesProps, 'paper' | 'comes'>) {
+  return (
+    <div className={`pdf-page page-to-come is-${paper.toLowerCase()}`}>
+      <p className="place-note">
+        {comes
+          ? 'The report as it would be issued now, every page of it, comes here.'
+          : 'P makes the preview: the report as it would be issued now, every page of it.'}
+      </p>
+    </div>
+  )
+}
+
 /** A report, page under page, with the way to make it anew. */
-export function PdfPages({ address, head, stale, busy, onMake, children }: PdfPagesProps) {
+export function PdfPages(props: PdfPagesProps) {
+  const { address, head, paper, isPreview, stale, busy, comes, onMake, children } = props
   const { document, problem } = useDocument(address)
   const pages = useRef<HTMLDivElement>(null)
   usePageKeys(pages)
   const says = busy
     ? 'composing every page'
     : stale
-      ? 'the record has changed since; make it anew'
+      ? 'the record has changed since; P makes it anew'
       : document === null
         ? ''
         : `${document.pages} pages; ] and [ turn them`
@@ -111,22 +103,25 @@ export function PdfPages({ address, head, stale, busy, onMake, children }: PdfPa
               open by itself
             </a>
           )}{' '}
-          <ActionKey keys="P" label="preview" name="Make the preview" onAct={onMake} />
+          {isPreview ? (
+            <ActionKey keys="P" label="make anew" name="Make the preview anew" onAct={onMake} />
+          ) : (
+            <ActionKey keys="P" label="preview" name="Show the preview" onAct={onMake} />
+          )}
         </span>
       }
     >
       {children}
       <ProblemNote problem={problem} />
-      {address === null && !busy ? (
-        <p className="place-note">P makes the preview: the report as it would be issued now, every page of it.</p>
-      ) : null}
-      {document === null ? null : (
-        <div className="pdf-pages" ref={pages}>
-          {Array.from({ length: document.pages }, (_, place) => place + 1).map((number) => (
+      <div className="pdf-pages" ref={pages}>
+        {document === null ? (
+          <PageToCome paper={paper} comes={comes || busy || address !== null} />
+        ) : (
+          Array.from({ length: document.pages }, (_, place) => place + 1).map((number) => (
             <PdfPage key={number} document={document} number={number} />
-          ))}
-        </div>
-      )}
+          ))
+        )}
+      </div>
     </Section>
   )
 }

@@ -17,22 +17,29 @@ import { usePreview } from './use-preview.ts'
 import '../place-lines.css'
 import './report.css'
 
+const papers = [
+  { choice: 'A4', keys: 'A', words: 'A4', means: '210 × 297 mm' },
+  { choice: 'Letter', keys: 'L', words: 'Letter', means: '8½ × 11 in' },
+] as const
+
 function ReportPage({ record }: { readonly record: RecordView }) {
   const [paper, setPaper] = useState<Paper>(record.editions.at(-1)?.paper ?? 'A4')
   const [issuing, setIssuing] = useState(false)
   /** Edition that is shown instead of the preview. */
   const [edition, setEdition] = useState<number | null>(null)
-  const preview = usePreview(paper, record.journalNumber)
+  const preview = usePreview(record, paper, edition === null, !issuing)
   const issue = () => {
     if (!record.readOnly) setIssuing(true)
   }
-  const makePreview = () => {
+  /** From an edition back to the preview; from the preview, one made anew. */
+  const takePreview = () => {
     setEdition(null)
-    preview.make()
+    if (edition === null || preview.document === null || preview.stale) preview.make()
   }
   useKeys('Report', [
-    { keys: 'P', does: 'make the preview', run: makePreview },
+    { keys: 'P', does: edition === null ? 'make the preview anew' : 'show the preview', run: takePreview },
     { keys: 'I', does: 'issue an edition', run: issue },
+    ...papers.map(({ choice, keys, words }) => ({ keys, does: `${words} paper`, run: () => setPaper(choice) })),
   ])
   const address =
     edition === null
@@ -56,10 +63,7 @@ function ReportPage({ record }: { readonly record: RecordView }) {
               label="Paper"
               labelShown={false}
               layout="line"
-              choices={[
-                { choice: 'A4', keys: 'A', words: 'A4', means: '210 × 297 mm' },
-                { choice: 'Letter', keys: 'L', words: 'Letter', means: '8½ × 11 in' },
-              ]}
+              choices={papers}
               value={paper}
               onChoose={setPaper}
             />
@@ -68,11 +72,15 @@ function ReportPage({ record }: { readonly record: RecordView }) {
           <RegisterFiles />
         </div>
         <PdfPages
+          key={edition ?? paper}
           address={address}
           head={edition === null ? 'Preview' : `Edition ${edition}`}
+          paper={paper}
+          isPreview={edition === null}
           stale={edition === null && preview.stale}
           busy={preview.busy}
-          onMake={makePreview}
+          comes={!issuing && preview.problem === null}
+          onMake={takePreview}
         >
           <ProblemNote problem={preview.problem} />
         </PdfPages>

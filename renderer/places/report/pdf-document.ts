@@ -1,4 +1,4 @@
-import { GlobalWorkerOptions, getDocument, type PDFDocumentProxy, RenderingCancelledException } from 'pdfjs-dist'
+import { GlobalWorkerOptions, getDocument, type PDFDocumentProxy } from 'pdfjs-dist'
 import workerAddress from 'pdfjs-dist/build/pdf.worker.min.mjs?url'
 
 /** An opened report: how many pages, how tall each is against its width, and a page drawn into a canvas. */
@@ -7,11 +7,17 @@ export interface OpenDocument {
   /** Height over width of the first page; the report has one paper size throughout. */
   readonly tallness: number
   /** Draws page `number` (from 1) at a width in screen pixels; the answer stops a drawing that is no longer wanted. */
-  draw(number: number, canvas: HTMLCanvasElement, widthPx: number): () => void
+  draw(number: number, canvas: HTMLCanvasElement, widthPx: number, drawn: () => void): () => void
   close(): void
 }
 
-function drawPage(document: PDFDocumentProxy, number: number, canvas: HTMLCanvasElement, widthPx: number): () => void {
+function drawPage(
+  document: PDFDocumentProxy,
+  number: number,
+  canvas: HTMLCanvasElement,
+  widthPx: number,
+  drawn: () => void,
+): () => void {
   let stop: () => void = () => undefined
   let wanted = true
   void (async () => {
@@ -23,10 +29,12 @@ function drawPage(document: PDFDocumentProxy, number: number, canvas: HTMLCanvas
     canvas.height = Math.round(viewport.height)
     const drawing = page.render({ canvas, viewport })
     stop = () => drawing.cancel()
-    await drawing.promise.catch((thrown: unknown) => {
-      if (!(thrown instanceof RenderingCancelledException)) throw thrown
-    })
-  })()
+    await drawing.promise
+    drawn()
+  })().catch((thrown: unknown) => {
+    // What is stopped ends with a fault of its own, and so does a page of a document that was closed meanwhile.
+    if (wanted) throw thrown
+  })
   return () => {
     wanted = false
     stop()
@@ -42,7 +50,7 @@ export async function openDocument(address: string): Promise<OpenDocument> {
   return {
     pages: document.numPages,
     tallness: first.height / first.width,
-    draw: (number, canvas, widthPx) => drawPage(document, number, canvas, widthPx),
+    draw: (...asked) => drawPage(document, ...asked),
     close: () => void task.destroy(),
   }
 }

@@ -1,37 +1,32 @@
-import { useState } from 'react'
+import { useEffect } from 'react'
 import type { Paper } from '../../../shared-types/edition.ts'
-import type { Problem } from '../../../shared-types/problem.ts'
-import { ask, problemOf } from '../../store/ask.ts'
+import type { RecordView } from '../../../shared-types/record.ts'
+import { makePreview, stateOf, stopPreview, usePreviewStore } from './preview-store.ts'
 
-interface Made {
-  readonly document: string
-  readonly paper: Paper
-  readonly journalNumber: number
-}
+/** How long the place rests before a preview is made of its own accord, ms. */
+const REST_MS = 600
 
-/** A preview made when it is asked for, and the word that the record or the paper has changed since. */
-export function usePreview(paper: Paper, journalNumber: number) {
-  const [made, setMade] = useState<Made | null>(null)
-  const [busy, setBusy] = useState(false)
-  const [problem, setProblem] = useState<Problem | null>(null)
-  const make = async () => {
-    if (busy) return
-    setBusy(true)
-    try {
-      const { document } = await ask('report.preview', { paper })
-      setMade({ document, paper, journalNumber })
-      setProblem(null)
-    } catch (thrown) {
-      setProblem(problemOf(thrown))
-    } finally {
-      setBusy(false)
-    }
-  }
+/**
+ * The preview on a paper. Where it is `shown` it comes by itself once the place has been at `rest` for a moment, when
+ * there is none of this state of the record; one that is still being made for what is no longer shown is stopped.
+ */
+export function usePreview(record: RecordView, paper: Paper, shown: boolean, rest: boolean) {
+  const { made, making, failed } = usePreviewStore()
+  const state = stateOf(record)
+  const newest = made[paper]
+  const tried = newest?.state === state || (failed?.state === state && failed.paper === paper)
+  useEffect(() => {
+    if (!shown || !rest || tried) return
+    const timer = setTimeout(() => void makePreview(record, paper), REST_MS)
+    return () => clearTimeout(timer)
+  }, [shown, rest, tried, record, paper])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another state or paper is another preview.
+  useEffect(() => (shown ? stopPreview : undefined), [shown, state, paper])
   return {
-    document: made?.document ?? null,
-    stale: made !== null && (made.paper !== paper || made.journalNumber !== journalNumber),
-    busy,
-    problem,
-    make: () => void make(),
+    document: newest?.document ?? null,
+    stale: newest !== undefined && newest.state !== state,
+    busy: making !== null,
+    problem: failed?.problem ?? null,
+    make: () => void makePreview(record, paper),
   }
 }
