@@ -26,6 +26,8 @@ export interface CoatingMeasures {
   readonly roughThickness: ShownQuantity
   /** What is small against a film, such as an offset of a gauge, from µm: tenths of a µm, or hundredths of a mil. */
   readonly fineThickness: ShownQuantity
+  /** Shims and what a gauge read on them, from µm: whole µm, or hundredths of a mil, since 2 µm between them count. */
+  readonly checkedThickness: ShownQuantity
   /** A thickness as it was noted, from µm: as many decimals as it has, three at most, or mil to a hundredth. */
   readonly notedThickness: ShownQuantity
   /** Distance on a panel from mm: whole mm, or inches to a tenth. */
@@ -103,6 +105,7 @@ export function coatingMeasures({ coatingUnit, lengthUnit }: ShownUnits): Coatin
     thickness: thicknesses[coatingUnit],
     roughThickness: thicknessIn(coatingUnit, tensFromThousand, fixed(1)),
     fineThickness: thicknessIn(coatingUnit, fixed(1), fixed(2)),
+    checkedThickness: thicknessIn(coatingUnit, fixed(0), fixed(2)),
     notedThickness: thicknessIn(coatingUnit, noted(3), noted(2)),
     length: lengthIn(fixed(0), fixed(1)),
     smallLength: lengthIn(noted(3), noted(2)),

@@ -26,7 +26,7 @@ import {
   weldPitch,
 } from './tape-measures.ts'
 import { tellShares } from './tell-shares.ts'
-import { coatingUnit, lengthUnit, percent, thicknessUm } from './units.ts'
+import { coatingUnit, lengthUnit, percent, shownUnits, thicknessUm } from './units.ts'
 import { howLearned, inspectionState, metalState, paintState, partState, walkLayer } from './words.ts'
 
 const number = z.number().int().positive()
@@ -80,6 +80,8 @@ const originality = {
     panels: z.array(weighedPanel).readonly(),
     parts: z.array(countedPart).readonly(),
     weights: z.array(ownWeight).default([]).readonly(),
+    /** Units areas are told in, words only; metric where left out. */
+    shownIn: shownUnits.optional(),
   }),
   output: z.strictObject({
     coverage: z

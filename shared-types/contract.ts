@@ -40,7 +40,7 @@ import type { SheetTerms } from './sheet-terms.ts'
 import type { KeptTape, TapeAnswer } from './tape-answer.ts'
 import { tapeTaken } from './tape-question.ts'
 import type { TimeLineFigure, TimeLineView } from './time-line-view.ts'
-import { instant, lineText, noteText, requiredLine } from './units.ts'
+import { instant, lengthUnit, lineText, noteText, requiredLine } from './units.ts'
 import { bodyStyle, inspectionLevel, metalState, nameChoice, paintState } from './words.ts'
 
 const number = z.number().int().positive()
@@ -85,6 +85,8 @@ export const requests = {
     /** What this car measures and has; left out, the body is drawn as it usually is, without what only some cars have. */
     dimensions: ownDimensions.optional(),
     conditions: carConditions.optional(),
+    /** Unit the plan is told in, for those who do not see it; metric where left out. */
+    lengthUnit: lengthUnit.optional(),
   }),
   'figures.marks': asking<PlanMarks>()({
     sheet: z.enum(['outside', 'openings', 'bay', 'floor', 'under']),

@@ -41,4 +41,9 @@ export interface KeptTape {
   readonly exhibit: number
   readonly what: string
   readonly answer: TapeAnswer
+  /** Caption and method of the exhibit: in the units of the record where the program wrote them, else as they were written. */
+  readonly caption: string
+  readonly method: string
+  /** True where the caption is the program's own words of this result, in whichever unit it was written. */
+  readonly captionIsOwn: boolean
 }

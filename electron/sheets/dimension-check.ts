@@ -29,7 +29,8 @@ export function requireDimensions(body: BodyStyle, own: OwnDimensions, wording: 
   if (broken === undefined) return whole
   const name = broken.about.find((one) => own[one] !== undefined) ?? broken.about[0]
   const choice = dimensionChoice(body, name)
-  return refuse(choice, whole[name], `does not go with the rest: ${broken.says}`, goesWith(choice, whole), wording)
+  const says = broken.says((mm) => lengthWords(mm, wording))
+  return refuse(choice, whole[name], `does not go with the rest: ${says}`, goesWith(choice, whole), wording)
 }
 
 /** Least and greatest value of one dimension that goes with the others, to the millimetre or degree; null when none does. */
@@ -43,17 +44,18 @@ function goesWith(choice: DimensionChoice, whole: BodyDimensions): readonly [num
   return least === undefined || greatest === undefined ? null : [least, greatest]
 }
 
+const lengthWords = (mm: number, { lengthUnit = 'mm' }: DimensionWording): string =>
+  lengthUnit === 'in' ? `${(mm / MM_PER_INCH).toFixed(1)} in` : `${mm} mm`
+
 function refuse(
   choice: DimensionChoice,
   value: number,
   why: string,
   range: readonly [number, number] | null,
-  { field, names = 'uk', lengthUnit = 'mm' }: DimensionWording,
+  wording: DimensionWording,
 ): never {
-  const figure = (of: number): string => {
-    if (choice.quantity === 'angle') return `${of} degrees`
-    return lengthUnit === 'in' ? `${(of / MM_PER_INCH).toFixed(1)} in` : `${of} mm`
-  }
+  const { field, names = 'uk' } = wording
+  const figure = (of: number): string => (choice.quantity === 'angle' ? `${of} degrees` : lengthWords(of, wording))
   const accepted =
     range === null
       ? 'No value of it would go with them: check the others as well.'

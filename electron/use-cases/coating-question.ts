@@ -12,6 +12,7 @@ import { middleOf, type PanelGrid } from '../figures/panel-grid.ts'
 import { classRanges } from '../sheets/coating-lists.ts'
 import { panelAreaM2 } from '../sheets/panel-areas.ts'
 import { rowMark } from './row-marks.ts'
+import { shownIn } from './shown-in.ts'
 import type { GaugeRead, SpotRead } from './spots-read.ts'
 
 /** Film and filler together thicker than this are asked about as filler, µm. Common practice, no source. */
@@ -126,6 +127,6 @@ export function coatingQuestion(
         }),
     draws: 399,
     seed: `coating of ${panel.panelId}`,
-    shownIn: { coatingUnit: view.commission.coatingUnit, lengthUnit: view.commission.lengthUnit },
+    shownIn: shownIn(view),
   }
 }

@@ -7,9 +7,9 @@ import type { UseCases } from './program.ts'
 
 /** The body plan, and what the record draws on it. */
 export const figureUseCases: Pick<UseCases, 'figures.plan' | 'figures.marks'> = {
-  'figures.plan': async (_program, { body, names, dimensions, conditions }) => {
-    requireDimensions(body, dimensions ?? {}, { field: 'dimensions' })
-    return bodyPlan(body, names, dimensions, conditions)
+  'figures.plan': async (_program, { body, names, dimensions, conditions, lengthUnit }) => {
+    requireDimensions(body, dimensions ?? {}, { field: 'dimensions', names, lengthUnit: lengthUnit ?? 'mm' })
+    return bodyPlan(body, names, dimensions, conditions, lengthUnit)
   },
 
   'figures.marks': async (program, { sheet: sheetId, pixelsPerMm, inHand }) => {

@@ -1,6 +1,7 @@
 import type { Claim } from '../../shared-types/claim.ts'
 import type { IdentityClaim, IdentityEvidence, IdentityLiteral } from '../../shared-types/identity-model.ts'
 import type { Observation } from '../../shared-types/observation.ts'
+import { metricUnits, type ShownUnits } from '../../shared-types/units.ts'
 import { measuredLikelihood } from '../analysis/identity/measured-likelihood.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import type { CompiledTell } from '../sheets/reference/compile-tells.ts'
@@ -54,6 +55,8 @@ function claimEvidence(claim: Claim, compiled: CompiledSheets): IdentityClaim[] 
 export interface Noted {
   readonly observations: readonly Observation[]
   readonly numbers: readonly NumberRead[]
+  /** The units it is told in. */
+  readonly shownIn: ShownUnits
 }
 
 type Rows = RowsWithNumbers & { readonly observations: readonly Observation[] }
@@ -66,11 +69,12 @@ export function notedBy({ observations, ...rows }: Rows, compiled: CompiledSheet
     return tell !== undefined && seenOf(row, tell) !== null
   })
   const numbers = numbersRead(rows, new Set(weighed.map(({ tell }) => tell)), compiled)
-  return { observations, numbers }
+  const { lengthUnit, coatingUnit } = { ...metricUnits, ...rows.commission }
+  return { observations, numbers, shownIn: { lengthUnit, coatingUnit } }
 }
 
 /** Tells whose marks were read as part of a number that counts. */
-export const toldByNumbers = ({ numbers }: Noted): ReadonlySet<string> =>
+export const toldByNumbers = ({ numbers }: Pick<Noted, 'numbers'>): ReadonlySet<string> =>
   new Set(numbers.flatMap(({ likelihood, standsFor }) => (likelihood === null ? [] : standsFor)))
 
 /**
@@ -78,7 +82,11 @@ export const toldByNumbers = ({ numbers }: Noted): ReadonlySet<string> =>
  * second witness. What cannot be seen or was disturbed says nothing. Numbers stand for the tells read off the same marks;
  * taken at their word they are asked what cannot all be so.
  */
-export function identityEvidence(noted: Noted, claims: readonly Claim[], compiled: CompiledSheets): IdentityEvidence {
+export function identityEvidence(
+  noted: Omit<Noted, 'shownIn'>,
+  claims: readonly Claim[],
+  compiled: CompiledSheets,
+): IdentityEvidence {
   const tells = new Map(compiled.tells.map((tell) => [tell.key, tell]))
   const told = toldByNumbers(noted)
   return {

@@ -2,6 +2,7 @@ import type { CarNumber } from '../../shared-types/car.ts'
 import type { SetAside } from '../../shared-types/identity-asking.ts'
 import { type PartEntry, partBase } from '../../shared-types/part.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import type { ShownUnits } from '../../shared-types/units.ts'
 import type { NameChoice } from '../../shared-types/words.ts'
 import { numberLikelihood } from '../analysis/identity/number-likelihood.ts'
 import { type NumberReading, plainNumber, readSheetNumber } from '../analysis/identity/read-sheet-number.ts'
@@ -71,7 +72,7 @@ function numberOnPart(entry: PartEntry, numbers: readonly CompiledNumber[]): Com
 /** Numbers of a record: its list of them, and what was read on parts. */
 export type RowsWithNumbers = Pick<RecordView, 'carNumbers'> &
   Partial<Pick<RecordView, 'parts'>> & {
-    readonly commission?: { readonly names: NameChoice }
+    readonly commission?: { readonly names: NameChoice } & Partial<ShownUnits>
     /** Numbers left out of an answer; one of the list is then left out also where it stands on a part. */
     readonly aside?: Pick<SetAside, 'numbers' | 'parts'>
   }

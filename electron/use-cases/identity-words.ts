@@ -1,5 +1,9 @@
 import type { IdentityAnswer } from '../../shared-types/identity-answer.ts'
 import type { ChainStep } from '../../shared-types/identity-view.ts'
+import type { Observation } from '../../shared-types/observation.ts'
+import { shownMeasure } from '../../shared-types/shown-measure.ts'
+import type { ShownUnits } from '../../shared-types/units.ts'
+import { figure, NARROW } from '../report/wording/numbers.ts'
 import type { CompiledSheets } from '../sheets/reference/compile-sheets.ts'
 import { ruleWords } from '../sheets/reference/fact-words.ts'
 import { sourceText } from '../sheets/reference/model-draft.ts'
@@ -16,7 +20,7 @@ export const sourceOf = (compiled: CompiledSheets, id: string): string => {
 }
 
 /** What was noted under an id of the evidence, in words. */
-export function seenWords(key: string, compiled: CompiledSheets, { observations, numbers }: Noted): string {
+export function seenWords(key: string, compiled: CompiledSheets, { observations, numbers, shownIn }: Noted): string {
   const number = numbers.find(({ id }) => id === key)
   if (number !== undefined) return numberWords(number)
   for (const each of numbers) {
@@ -26,10 +30,20 @@ export function seenWords(key: string, compiled: CompiledSheets, { observations,
   const tell = compiled.tells.find((each) => each.key === key)
   const row = observations.find((each) => each.tell === key)
   const value = tell?.values.find(({ id }) => id === row?.value)?.name
-  const measured = row?.measured
-    ? `${row.measured.value} ± ${row.measured.standardUncertainty} ${tell?.tell.unit ?? ''}`
-    : ''
+  const measured = row?.measured ? measuredWords(row.measured, tell?.tell.unit ?? '', shownIn) : ''
   return `${tell?.tell.name ?? key}: ${value ?? (measured || row?.state) ?? ''}`
+}
+
+/** What was measured of a tell, with its standard uncertainty; what stays in the unit of the sheet, as it was noted. */
+function measuredWords(
+  { value, standardUncertainty }: NonNullable<Observation['measured']>,
+  kept: string,
+  units: ShownUnits,
+): string {
+  const shown = shownMeasure({ value, uncertainty: standardUncertainty, unit: kept }, units)
+  const { decimals } = shown
+  if (decimals === null) return `${value} ± ${standardUncertainty} ${kept}`
+  return `${figure(shown.value, decimals)} ± ${figure(shown.uncertainty ?? 0, decimals)}${NARROW}${shown.unit}`
 }
 
 /** Steps of a chain, the weightiest first. */

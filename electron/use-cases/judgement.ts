@@ -13,6 +13,7 @@ import { partDefinition, partGroups, partsOfEveryCar } from '../sheets/parts-lis
 import { panelStateOf, panelsOfRecord } from './panels-of-record.ts'
 import type { UseCases } from './program.ts'
 import { rowMark, shortened } from './row-marks.ts'
+import { shownIn } from './shown-in.ts'
 
 /** The record's judgement, computed anew: shares as bounds, open questions, what to look at next. */
 export function judge(view: RecordView): Judgement {
@@ -23,7 +24,7 @@ export function judge(view: RecordView): Judgement {
     .filter((state) => !definitions.some((definition) => definition.id === state.panelId))
     .map((state) => state.panelId)
   return {
-    ...originality({ panels, parts, weights: view.weights }),
+    ...originality({ panels, parts, weights: view.weights, shownIn: shownIn(view) }),
     openQuestions: openQuestions({ panels, parts, strayPanels, claims: view.claims, carNumbers: view.carNumbers }),
   }
 }

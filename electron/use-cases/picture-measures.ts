@@ -3,7 +3,10 @@ import type { PictureMeasured } from '../../shared-types/measuring.ts'
 import type { PictureAnswer } from '../../shared-types/measuring-view.ts'
 import { ProblemError } from '../../shared-types/problem-error.ts'
 import type { RecordView } from '../../shared-types/record.ts'
+import { shownUnit } from '../../shared-types/shown-measure.ts'
+import type { ShownUnits } from '../../shared-types/units.ts'
 import { roundedResult } from '../analysis/statistics/rounded-result.ts'
+import { NARROW } from '../report/wording/numbers.ts'
 import { computeAside } from './computing/compute-aside.ts'
 import { addingPicked, checkExhibitPlace, exhibitInWords } from './exhibits.ts'
 import { following, withFollowers } from './measured-followers.ts'
@@ -43,7 +46,7 @@ export async function measureOnPhotograph(view: RecordView, picked: PickedGeomet
       value,
       uncertainty,
       unit: measured.unit,
-      method: shortened(methodWords(picked, measured), 400),
+      method: shortened(methodWords(picked, measured, view.commission), 400),
       instrument: `photograph ${rowMark('exhibits', number)}, ${camera}`,
     },
   }
@@ -56,9 +59,15 @@ const planeWords: { readonly [K in PickedGeometry['plane']['kind']]: string } = 
 }
 
 /** How it was measured, and what its uncertainty is made of, in a line for register and report. */
-function methodWords({ plane, pickPx, distortionPx, wanted }: PickedGeometry, measured: PictureMeasured): string {
-  const { parts, unit, offPlaneError } = measured
-  const figure = (standard: number) => `${Number(standard.toPrecision(2))} ${unit}`
+function methodWords(
+  { plane, pickPx, distortionPx, wanted }: PickedGeometry,
+  { parts, unit: kept, offPlaneError }: PictureMeasured,
+  units: ShownUnits,
+): string {
+  const { unit, per } = shownUnit(kept, units)
+  // A figure in inches holds its unit: "in" is a word as well.
+  const space = per === 1 ? ' ' : NARROW
+  const figure = (standard: number) => `${Number((standard / per).toPrecision(2))}${space}${unit}`
   const distortion = distortionPx === null ? 'distortion not known' : `distortion ${figure(parts.distortion)}`
   const circle = wanted.kind === 'circle diameter' ? `, circle through ${wanted.points.length} points` : ''
   const off = offPlaneError === null ? '' : `; off the plane as stated it errs by up to ${figure(offPlaneError)}`

@@ -1,45 +1,50 @@
 import { useState } from 'react'
 import { Input } from 'react-aria-components/Input'
 import { TextField as AriaTextField } from 'react-aria-components/TextField'
-import { type LengthUnit, MM_PER_INCH, UM_PER_MIL } from '../../shared-types/units.ts'
-import { useRecordStore } from '../store/record-store.ts'
+import { exactMetric, shownUnit } from '../../shared-types/shown-measure.ts'
+import type { LengthUnit } from '../../shared-types/units.ts'
+import { useShownUnits } from '../store/shown-units.ts'
 import { FieldFrame, type FieldProps } from './FieldFrame.tsx'
 import { typedNumber } from './figure-text.ts'
 
 interface NumberFieldProps extends FieldProps<number | null> {
-  /** `length` is stored in mm and `coating` in µm, whatever unit is shown; anything else is stored as typed. */
-  readonly quantity: 'length' | 'coating' | 'plain'
-  /** Unit printed behind a plain number: `%`, `years`. */
+  /**
+   * `length` is stored in mm, `coating` in µm and `measured` in `unit`, each shown and typed in the unit of the record;
+   * anything else is stored as typed.
+   */
+  readonly quantity: 'length' | 'coating' | 'measured' | 'plain'
+  /** Unit printed behind a plain number, `%`, `years`; that a measured one is stored in, `mm²`, `°`. */
   readonly unit?: string
+  /** Most decimals a stored value is shown with, where fewer than tell every value apart make sense. */
+  readonly decimals?: Readonly<Record<LengthUnit, number>>
   /** Unit in which a length is shown where no record is open yet; else the record says it. */
   readonly lengthUnit?: LengthUnit
   readonly least?: number
   readonly most?: number
 }
 
-/** Figures that survive the way back: 3.5 in is 88.9 mm, not 88.89999999999999. */
-const exact = (value: number): number => Number(value.toFixed(6))
+const MOST_DECIMALS = { metric: 6, inches: 4 } as const
 
-function shownAs(value: number | null, factor: number): string {
-  return value === null ? '' : String(Number((value / factor).toFixed(factor === 1 ? 6 : 4)))
-}
-
-function useUnit({ quantity, unit = '', lengthUnit: chosen }: NumberFieldProps): { factor: number; unit: string } {
-  const recorded = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
-  const lengthUnit = chosen ?? recorded
-  const coatingUnit = useRecordStore((state) => state.record?.commission.coatingUnit ?? 'µm')
-  if (quantity === 'length') return { factor: lengthUnit === 'in' ? MM_PER_INCH : 1, unit: lengthUnit }
-  if (quantity === 'coating') return { factor: coatingUnit === 'mil' ? UM_PER_MIL : 1, unit: coatingUnit }
-  return { factor: 1, unit }
+function useUnit({ quantity, unit = '', lengthUnit, decimals }: NumberFieldProps) {
+  const recorded = useShownUnits()
+  const kept = quantity === 'length' ? 'mm' : quantity === 'coating' ? 'µm' : unit
+  const units = { ...recorded, lengthUnit: lengthUnit ?? recorded.lengthUnit }
+  const shown = quantity === 'plain' ? { unit, per: 1 } : shownUnit(kept, units)
+  const most = decimals?.[units.lengthUnit] ?? (shown.per === 1 ? MOST_DECIMALS.metric : MOST_DECIMALS.inches)
+  return {
+    ...shown,
+    words: (value: number | null) => (value === null ? '' : String(Number((value / shown.per).toFixed(most)))),
+  }
 }
 
 /** A number with its unit. Keeps what was typed on screen; hands on the exact value, or null while it is no number. */
 export function NumberField(props: NumberFieldProps) {
-  const { factor, unit } = useUnit(props)
-  const [typed, setTyped] = useState(() => shownAs(props.value, factor))
+  const { per, unit, words } = useUnit(props)
+  const [typed, setTyped] = useState(() => words(props.value))
   const read = typedNumber(typed)
-  const held = read === null ? null : exact(read * factor)
-  const shown = held === props.value ? typed : shownAs(props.value, factor)
+  const held = read === null ? null : exactMetric(read * per)
+  // What is shown rounded comes back with another last digit: what was typed stays while it is the same as shown.
+  const shown = held === props.value || words(held) === words(props.value) ? typed : words(props.value)
   const noNumber = typed.trim() !== '' && read === null && props.value === null
   const outside =
     held !== null &&
@@ -50,7 +55,7 @@ export function NumberField(props: NumberFieldProps) {
     (noNumber
       ? 'Type a number, such as 12.5 or 3 1/2.'
       : outside
-        ? `This must be ${[shownAs(bound, factor), unit].join(' ').trim()} or ${held > bound ? 'less' : 'more'}.`
+        ? `This must be ${[words(bound), unit].join(' ').trim()} or ${held > bound ? 'less' : 'more'}.`
         : null)
   return (
     <AriaTextField
@@ -59,7 +64,7 @@ export function NumberField(props: NumberFieldProps) {
       onChange={(text) => {
         setTyped(text)
         const next = typedNumber(text)
-        props.onChange(next === null ? null : exact(next * factor))
+        props.onChange(next === null ? null : exactMetric(next * per))
       }}
       isInvalid={problem !== null}
       isDisabled={props.disabled ?? false}

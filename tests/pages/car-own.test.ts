@@ -94,7 +94,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     expect(conditions).not.toContain('filler-flap.R')
     await goToPlace(page, '3', 'Walk-round')
     await settled(page)
-    expect(plans.at(-1)).toEqual({ body: 'coupe', names: 'uk', dimensions, conditions })
+    expect(plans.at(-1)).toEqual({ body: 'coupe', names: 'uk', dimensions, conditions, lengthUnit: 'mm' })
     expect(faults.filter((fault) => !/ 400|Bad Request/.test(fault))).toEqual([])
   })
 })

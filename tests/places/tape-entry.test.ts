@@ -1,12 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { entryOfKept, entryOfTaken } from '../../renderer/places/measuring/tape/entry-of-taken.ts'
-import { captionOf } from '../../renderer/places/measuring/tape/tape-caption.ts'
 import { newEntry, type TapeEntry } from '../../renderer/places/measuring/tape/tape-entry.ts'
 import { tapeAsked } from '../../renderer/places/measuring/tape/tape-questions.ts'
 import { type Exhibit, exhibit as exhibitForm } from '../../shared-types/exhibit.ts'
-import type { TapeAnswer } from '../../shared-types/tape-answer.ts'
 import type { TapeKind, TapeTaken } from '../../shared-types/tape-question.ts'
-import type { LengthUnit } from '../../shared-types/units.ts'
+import { metricUnits, type ShownUnits } from '../../shared-types/units.ts'
 
 const typed: readonly (readonly [TapeKind, Partial<TapeEntry>])[] = [
   [
@@ -37,30 +35,42 @@ const typed: readonly (readonly [TapeKind, Partial<TapeEntry>])[] = [
   ['repeated', { readings: '10.1 10.4 9.9', low: '9', goodTo: '0.05' }],
 ]
 
-function taken(kind: TapeKind, entry: TapeEntry, unit: LengthUnit): TapeTaken {
-  const asked = tapeAsked(kind, entry, unit)
+function taken(kind: TapeKind, entry: TapeEntry, units: ShownUnits): TapeTaken {
+  const asked = tapeAsked(kind, entry, units)
   if (!('taken' in asked)) throw new Error(JSON.stringify(asked))
   return asked.taken
 }
 
-const plain = (question: unknown): string =>
-  JSON.stringify(question, (key, value) => {
-    if (key === 'label') return String(value).replace(/^[\d.]+ to [\d.]+$/, 'no name')
-    return typeof value === 'number' ? Number(value.toFixed(3)) : value
-  })
+const inches: ShownUnits = { lengthUnit: 'in', coatingUnit: 'mil' }
+
+/** A size without a name is named by its row, in the unit of that row. */
+const plain = (question: unknown): unknown =>
+  JSON.parse(JSON.stringify(question), (key, value) =>
+    key === 'label' ? String(value).replace(/^[\d.]+ to [\d.]+$/, 'no name') : value,
+  )
 
 describe('readings opened again', () => {
-  const cases = typed.flatMap(([kind, entry]) => (['mm', 'in'] as const).map((unit) => ({ kind, unit, entry })))
-  it.each(cases)('$kind typed in mm, opened in $unit, ask just what they asked', ({ kind, unit, entry }) => {
-    const first = taken(kind, { ...newEntry(kind, ''), ...entry }, 'mm')
-    const { question, ...around } = taken(kind, entryOfTaken(first, unit), unit)
-    expect(around).toEqual({ tell: first.tell, where: first.where })
-    // Six decimals of an inch are kept, and a size without a name is named by its row, in the unit of that row.
-    if (unit === 'in') expect(plain(question)).toBe(plain(first.question))
-    else expect(question).toEqual(first.question)
+  const cases = typed.flatMap(([kind, entry]) => [metricUnits, inches].map((units) => ({ kind, units, entry })))
+  it.each(cases)(
+    '$kind typed in mm, opened in $units.lengthUnit, ask just what they asked',
+    ({ kind, units, entry }) => {
+      const first = taken(kind, { ...newEntry(kind, ''), ...entry }, metricUnits)
+      const { question, ...around } = taken(kind, entryOfTaken(first, units), units)
+      expect(around).toEqual({ tell: first.tell, where: first.where })
+      expect(plain(question)).toEqual(plain(first.question))
+    },
+  )
+
+  it('typed in inches and mils are opened as they were typed, and kept as what they are in metric units', () => {
+    const typedInches = { travelTime: '0.5', uTime: '0.005', paint: '4.25', uPaint: '0.1', nominal: '0.048' }
+    const read = taken('sheet thickness', { ...newEntry('sheet thickness', ''), ...typedInches }, inches)
+    // 25.4 mm in an inch and 25.4 µm in a mil, exact by the agreement of 1959.
+    expect(read.question).toMatchObject({ paintUm: 107.95, uPaintUm: 2.54, nominalMm: 1.2192 })
+    expect(entryOfTaken(read, inches)).toMatchObject(typedInches)
+    const third = taken('repeated', { ...newEntry('repeated', ''), readings: '1/3 2-3/4', goodTo: '1/32' }, inches)
+    expect(taken('repeated', entryOfTaken(third, inches), inches)).toEqual(third)
   })
 
-  const answer = { headline: '101.6 ± 0.2 mm', coverage: '95 % coverage', verdict: '' } as TapeAnswer
   const exhibit = (caption: string): Exhibit =>
     exhibitForm.parse({
       number: 4,
@@ -84,9 +94,9 @@ describe('readings opened again', () => {
         instrument: 'calliper',
       },
     })
-  const kept = (caption: string) => {
-    const read = taken('stud circle', { ...newEntry('stud circle', ''), ...typed[0]?.[1] }, 'mm')
-    return entryOfKept(exhibit(caption), read, answer, 'mm')
+  const kept = (caption: string, captionIsOwn = false) => {
+    const read = taken('stud circle', { ...newEntry('stud circle', ''), ...typed[0]?.[1] }, metricUnits)
+    return entryOfKept(exhibit(caption), read, captionIsOwn, metricUnits)
   }
 
   it('have what was measured and where apart again, with instrument and maker', () => {
@@ -100,6 +110,6 @@ describe('readings opened again', () => {
 
   it('keep a caption the user wrote; one made of the result is made anew', () => {
     expect(kept('on the bench').caption).toBe('on the bench')
-    expect(kept(captionOf('', answer)).caption).toBe('')
+    expect(kept('101.6 ± 0.2 mm', true).caption).toBe('')
   })
 })

@@ -8,6 +8,7 @@ import { consentsOf, fileNameOf, newRecord } from '../../renderer/places/records
 import { commission, particulars, visitDraft } from '../../shared-types/car.ts'
 import { requests } from '../../shared-types/contract.ts'
 import type { Measurement } from '../../shared-types/exhibit.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 import { intrusiveStep } from '../../shared-types/words.ts'
 
 const habits = {
@@ -58,8 +59,15 @@ describe('numbers as printed', () => {
     instrument: '',
   })
   it('say that an uncertainty is not stated, and carry value and uncertainty to the same place', () => {
-    expect(measuredText(measured(1221.5, null))).toBe('1\u202f221.5\u202fmm, uncertainty not stated')
-    expect(measuredText(measured(101, 0.2))).toBe('101.0 ± 0.2\u202fmm (k = 2)')
+    expect(measuredText(measured(1221.5, null), metricUnits)).toBe('1\u202f221.5\u202fmm, uncertainty not stated')
+    expect(measuredText(measured(101, 0.2), metricUnits)).toBe('101.0 ± 0.2\u202fmm (k = 2)')
+  })
+  it('are told in inches where the record is', () => {
+    // 25.4 mm in an inch, exact by the agreement of 1959.
+    const inches = { lengthUnit: 'in', coatingUnit: 'µm' } as const
+    expect(measuredText(measured(101.6, 0.2), inches)).toBe('4.000 ± 0.008\u202fin (k = 2)')
+    expect(measuredText(measured(254, null), inches)).toBe('10.00\u202fin, uncertainty not stated')
+    expect(measuredText({ ...measured(120, 4), unit: 'µm' }, inches)).toBe('120 ± 4\u202fµm (k = 2)')
   })
   it('bounds are rounded outwards, so that the printed ones hold the computed ones', () => {
     expect(boundsText({ lowPercent: 58.9, highPercent: 70.1 })).toBe('58 – 71\u202f%')

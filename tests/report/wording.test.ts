@@ -11,7 +11,7 @@ import { declaredError, spotFigures } from '../../electron/report/wording/spot-f
 import { dimensionList } from '../../electron/sheets/dimension-list.ts'
 import type { ReadingValue } from '../../shared-types/reading.ts'
 import type { JournalEntry } from '../../shared-types/record.ts'
-import { metricUnits } from '../../shared-types/units.ts'
+import { type LengthUnit, metricUnits, type ShownUnits } from '../../shared-types/units.ts'
 import { findingFixture, recordFixture } from './content-fixture.ts'
 
 describe('numbers', () => {
@@ -22,10 +22,19 @@ describe('numbers', () => {
   })
 
   test('a value goes to the place of its uncertainty, two digits at most (JCGM 100:2008, 7.2.6)', () => {
-    expect(measuredValue(107.93, 0.4, 'mm')).toBe('107.9 ± 0.4\u202Fmm')
-    expect(measuredValue(412.3, 38, 'µm')).toBe('412 ± 38\u202Fµm')
-    expect(measuredValue(10.1234, 0.1234, 'mm')).toBe('10.12 ± 0.12\u202Fmm')
-    expect(measuredValue(4252, null, 'mm')).toContain('uncertainty not stated')
+    const printed = (value: number, uncertainty: number | null, unit: string, units: ShownUnits = metricUnits) =>
+      measuredValue({ value, uncertainty, unit }, units)
+    expect(printed(107.93, 0.4, 'mm')).toBe('107.9 ± 0.4\u202Fmm')
+    expect(printed(412.3, 38, 'µm')).toBe('412 ± 38\u202Fµm')
+    expect(printed(10.1234, 0.1234, 'mm')).toBe('10.12 ± 0.12\u202Fmm')
+    expect(printed(4252, null, 'mm')).toBe('4\u202F252\u202Fmm, uncertainty not stated')
+    // 25.4 mm in an inch, 25.4 µm in a mil, exact by the agreement of 1959.
+    const inches: ShownUnits = { lengthUnit: 'in', coatingUnit: 'mil' }
+    expect(printed(101.6, 0.2, 'mm', inches)).toBe('4.000 ± 0.008\u202Fin')
+    expect(printed(412.3, 38, 'µm', inches)).toBe('16.2 ± 1.5\u202Fmil')
+    expect(printed(645.16, 64.516, 'mm²', inches)).toBe('1.00 ± 0.10\u202Fin²')
+    expect(printed(4252, null, 'mm', inches)).toBe('167.40\u202Fin, uncertainty not stated')
+    expect(printed(12.5, 0.5, 'kg', inches)).toBe('12.5 ± 0.5\u202Fkg')
     expect(sizes([310, 25], 2, 'mm')).toBe('310 × 25 ± 2\u202Fmm')
     // 25.4 mm in an inch, exact by the agreement of 1959.
     expect(sizes([254], 2.54, 'in')).toBe('10.00 ± 0.10\u202Fin')
@@ -72,18 +81,33 @@ test('what the car itself measures is listed, in the commission’s unit; nothin
 })
 
 test('where a finding lies is said in distances from the centre line with their side, never below nought', () => {
-  const at = (view: 'roof' | 'rear' | 'left', points: readonly (readonly [number, number])[]) =>
+  const at = (
+    view: 'roof' | 'rear' | 'left',
+    points: readonly (readonly [number, number])[],
+    unit: LengthUnit = 'mm',
+  ) =>
     placeSentence(
       findingFixture(1, 'roof-skin', {
         extent: { view, shape: 'line', points: points.map(([u, v]) => ({ u, v })) },
       }),
+      unit,
     )
   expect(
     at('rear', [
       [-257, -549],
       [-115, -528],
     ]),
-  ).toContain('115 to 257 to the left of the centre line, height 528 to 549')
+  ).toContain('115 to 257 to the left of the centre line, height 528 to 549, in mm as drawn on the plan')
+  expect(
+    at(
+      'rear',
+      [
+        [-254, -508],
+        [-127, -513.08],
+      ],
+      'in',
+    ),
+  ).toContain('5.0 to 10.0 to the left of the centre line, height 20.0 to 20.2, in inches as drawn on the plan')
   expect(
     at('roof', [
       [1200, -6],

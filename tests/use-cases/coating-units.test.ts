@@ -1,14 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { previewDocument } from '../../electron/use-cases/report.ts'
-import { metricUnits, type ShownUnits } from '../../shared-types/units.ts'
+import { metricUnits } from '../../shared-types/units.ts'
 import { has, textOf } from '../report/composing.ts'
+import { INCHES, METRIC, showIn, textsIn } from './shown-units.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
 /** Panels of the demonstration car that between them have every kind of answer: filler, lead, film alone, an edge too near. */
 const PANELS = ['front-side.L', 'lower-rail-outer.L', 'lower-rail-outer.R', 'rear-side.R', 'roof-skin'] as const
-const INCHES: ShownUnits = { coatingUnit: 'mil', lengthUnit: 'in' }
-/** A metric unit after a figure or by itself. */
-const METRIC = /µm|cm³|cm²|m²|(?<![\p{L}\d])mm(?!\p{L})/u
 const INCH_BASED = /mil\b|\u202fin(?!\p{L})|ft²|in³/u
 
 let survey: Survey
@@ -17,11 +15,6 @@ beforeAll(async () => {
   await survey.ask('records.demonstration', {})
 })
 afterAll(() => survey.end())
-
-async function showIn(units: ShownUnits): Promise<void> {
-  const { commission } = survey.program.record().view()
-  await survey.ask('commission.set', { commission: { ...commission, ...units } })
-}
 
 /** Every answer on coating, by what was asked. */
 async function answers(): Promise<Readonly<Record<string, unknown>>> {
@@ -46,11 +39,6 @@ async function answers(): Promise<Readonly<Record<string, unknown>>> {
   return told
 }
 
-/** All texts in an answer. */
-const texts = (answer: unknown): string[] => {
-  if (typeof answer === 'string') return [answer]
-  return typeof answer === 'object' && answer !== null ? Object.values(answer).flatMap(texts) : []
-}
 /** An answer with its words taken out. */
 const numbers = (answer: unknown): unknown =>
   JSON.parse(JSON.stringify(answer), (key, value) =>
@@ -63,7 +51,7 @@ const numbers = (answer: unknown): unknown =>
 /** Words anybody typed into the record stay as they were typed, whatever they measure in. */
 function typedQuantities(): readonly string[] {
   const { gaugeChecks, spots, corrections, gauges } = survey.program.record().view()
-  return [...new Set(texts([gaugeChecks, spots, corrections, gauges]))].flatMap(
+  return [...new Set(textsIn([gaugeChecks, spots, corrections, gauges]))].flatMap(
     (text) => text.match(/\d[\d.,]* (?:mm|µm)/g) ?? [],
   )
 }
@@ -73,20 +61,20 @@ describe('a record in mil and inches', () => {
   let inches: Readonly<Record<string, unknown>>
   beforeAll(async () => {
     metric = await answers()
-    await showIn(INCHES)
+    await showIn(survey, INCHES)
     inches = await answers()
   })
 
   it('has no metric unit in any answer on coating', () => {
     const found = Object.entries(inches).flatMap(([asked, answer]) =>
-      texts(answer)
+      textsIn(answer)
         .filter((text) => METRIC.test(text))
         .map((text) => `${asked}: ${text}`),
     )
     expect(found).toEqual([])
   })
   it('is told in mil, inches, square feet and cubic inches', () => {
-    const all = Object.values(inches).flatMap(texts).join('\n')
+    const all = Object.values(inches).flatMap(textsIn).join('\n')
     // About 145 µm against about 235 µm; the threshold of 300 µm.
     expect(all).toMatch(/Film of about 5\.7\u202fmil \(5\.3 to 6\.1, 95 %; 4 spots\) against about 9\.\d\u202fmil/)
     expect(all).toMatch(/Chance of more than 11\.8\u202fmil/)
@@ -117,9 +105,9 @@ describe('a record in mil and inches', () => {
     expect(found).toEqual([])
   })
   it('is told as before once it is metric again', async () => {
-    await showIn(metricUnits)
+    await showIn(survey, metricUnits)
     expect(await answers()).toEqual(metric)
-    const all = Object.values(metric).flatMap(texts)
+    const all = Object.values(metric).flatMap(textsIn)
     expect(all.filter((text) => INCH_BASED.test(text))).toEqual([])
     // Sentences of the same record written before a record could be told in other units.
     for (const sentence of [

@@ -4,7 +4,9 @@ import { assess } from '../../electron/use-cases/assess.ts'
 import { requests } from '../../shared-types/contract.ts'
 import type { ExhibitDraft, Measurement } from '../../shared-types/exhibit.ts'
 import type { TapeAnswer } from '../../shared-types/tape-answer.ts'
+import { captionOf } from '../../shared-types/tape-caption.ts'
 import type { TapeQuestion, TapeQuestionOf, TapeTaken } from '../../shared-types/tape-question.ts'
+import { metricUnits, type ShownUnits } from '../../shared-types/units.ts'
 import { type Survey, startSurvey } from './survey-program.ts'
 
 let survey: Survey
@@ -16,6 +18,11 @@ afterAll(() => survey.end())
 
 const ask = (question: TapeQuestion, tell: string | null = null): Promise<TapeAnswer> =>
   survey.ask('measuring.tape', { question, tell, where: '' })
+const INCHES: ShownUnits = { lengthUnit: 'in', coatingUnit: 'mil' }
+async function showIn(units: ShownUnits): Promise<void> {
+  const { commission } = survey.program.record().view()
+  await survey.ask('commission.set', { commission: { ...commission, ...units } })
+}
 const refusal = async (question: TapeQuestion, tell: string | null = null) =>
   (await survey.refusal('measuring.tape', { question, tell, where: '' })).message
 
@@ -224,6 +231,30 @@ describe('thickness and welds', () => {
     // v t / 2 − 0.355 = 1.48 − 0.355.
     expect(plain(answer.headline)).toMatch(/^1\.12 ± 0\.0\d mm$/)
   })
+  it('is told in inches and mils in such a record, and computed as before', async () => {
+    const question: TapeQuestion = {
+      kind: 'sheet thickness',
+      travelTimeUs: 0.5,
+      uTimeUs: 0.005,
+      velocityMetalMs: 5920,
+      uVelocityMetalMs: 30,
+      echoToEcho: false,
+      paintUm: 150,
+      uPaintUm: 10,
+      velocityPaintMs: 2500,
+      nominalMm: 1.2,
+      coverage: 0.95,
+    }
+    const metric = await ask(question)
+    await showIn(INCHES)
+    const inches = await ask(question)
+    await showIn(metricUnits)
+    // 150 / 25.4 = 5.906; 0.355 / 25.4 = 0.0140; 1.1248 / 25.4 = 0.0443.
+    expect(plain(lineOf(inches, 'paint error') ?? '')).toBe('5.91 mil taken for metal would read 0.014 in too thick')
+    expect(plain(inches.headline)).toMatch(/^0\.044\d? ± 0\.00\d+ in$/)
+    expect(plain(inches.kept.method)).toContain('paint 5.91 mil (ASTM E797)')
+    expect({ ...inches.kept, method: '' }).toEqual({ ...metric.kept, method: '' })
+  })
   it('pitch against what the sheet says', async () => {
     const answer = await ask({
       kind: 'weld pitch',
@@ -262,9 +293,34 @@ describe('keeping', () => {
     const answer = await survey.ask('measuring.tape', taken)
     const { number } = await survey.ask('exhibit.add', { draft: draft(answer) })
     const [kept] = await survey.ask('measuring.kept', {})
-    expect(kept).toEqual({ exhibit: number, what: 'Stud circle, left front hub', answer })
+    const { method } = answer.kept
+    const words = { caption: '', captionIsOwn: false, method }
+    expect(kept).toEqual({ exhibit: number, what: 'Stud circle, left front hub', answer, ...words })
     expect((await assess(survey.program)).measurements).toEqual([kept])
     await survey.ask('journal.undo', {})
+    expect(await survey.ask('measuring.kept', {})).toEqual([])
+  })
+  it('says anew what the program wrote, in the units the record has since, and leaves what a person wrote', async () => {
+    const answer = await survey.ask('measuring.tape', taken)
+    await survey.ask('exhibit.add', { draft: { ...draft(answer), caption: captionOf('', answer) } })
+    const own = draft(answer)
+    if (own.measurement !== null) own.measurement.method = 'two pulls of 71.8 mm'
+    await survey.ask('exhibit.add', { draft: { ...own, caption: 'Hub of 101.6 mm' } })
+    await showIn(INCHES)
+    const [first, second] = await survey.ask('measuring.kept', {})
+    await showIn(metricUnits)
+    const again = await survey.ask('measuring.kept', {})
+    expect(first).toMatchObject({ captionIsOwn: true, caption: captionOf('', first?.answer ?? answer) })
+    // 71.85 √2 = 101.61 mm = 4.000 in.
+    expect(first?.caption).toMatch(/^4\.00\d? ± 0\.0\d+\u202fin \(/)
+    expect(plain(first?.method ?? '')).toContain('neighbours 2.827; 2.831 in; good to 0.012 in each way')
+    expect(second).toMatchObject({
+      captionIsOwn: false,
+      caption: 'Hub of 101.6 mm',
+      method: 'two pulls of 71.8 mm',
+    })
+    expect(again[0]).toMatchObject({ caption: captionOf('', answer), method: answer.kept.method })
+    for (let undone = 0; undone < 4; undone += 1) await survey.ask('journal.undo', {})
     expect(await survey.ask('measuring.kept', {})).toEqual([])
   })
   it('refuses a value that the readings do not give', async () => {

@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import { capital } from '../../../shared-types/capital.ts'
+import { askedMeasures } from '../../../shared-types/coating-measures.ts'
 import type { ComputationOutput, CountedPart, computations, WeighedPanel } from '../../../shared-types/computations.ts'
 import type { Coverage, ShareRange, Unweighed } from '../../../shared-types/judgement.ts'
 import { walkLayer } from '../../../shared-types/words.ts'
@@ -25,21 +26,23 @@ export function originality({
   panels,
   parts,
   weights = [],
+  shownIn,
 }: z.input<(typeof computations)['originality']['input']>): ComputationOutput<'originality'> {
   const weighs = weighing(weights)
+  const judging = { weighs, surface: askedMeasures({ shownIn }).surface }
   const areas = [...new Set(panels.map((panel) => panel.bodyArea))]
   return {
     coverage: walkLayer.options.map((layer) => coverage(layer, panels)),
-    whole: judgeSurfaces('whole', 'Whole body', panels, weighs),
+    whole: judgeSurfaces('whole', 'Whole body', panels, judging),
     areas: areas.map((area) =>
       judgeSurfaces(
         area.replaceAll(' ', '-'),
         capital(area),
         panels.filter((panel) => panel.bodyArea === area),
-        weighs,
+        judging,
       ),
     ),
-    panels: panels.map((panel) => judgeSurfaces(panel.id, panel.label, [panel], weighs)),
+    panels: panels.map((panel) => judgeSurfaces(panel.id, panel.label, [panel], judging)),
     parts: judgeParts(parts, weighs),
     lookNext: lookNext(panels),
     wouldNarrow: wouldNarrow(panels, parts, weighs),
@@ -52,8 +55,9 @@ export function originality({
 /** The shares without the user's weights, to be read beside those with them. */
 function unweighed(panels: readonly WeighedPanel[], parts: readonly CountedPart[]): Unweighed {
   const plain = weighing([])
+  const judging = { weighs: plain, surface: askedMeasures({}).surface }
   const bounds = ({ lowPercent, highPercent }: ShareRange) => ({ lowPercent, highPercent })
-  const { originalMetal, factoryPaint } = judgeSurfaces('whole', 'Whole body', panels, plain)
+  const { originalMetal, factoryPaint } = judgeSurfaces('whole', 'Whole body', panels, judging)
   const [all] = judgeParts(parts, plain)
   return {
     originalMetal: bounds(originalMetal),

@@ -1,3 +1,4 @@
+import type { ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import type { WeighedPanel } from '../../../shared-types/computations.ts'
 import type { AreaJudgement, Because, SentenceSort } from '../../../shared-types/judgement.ts'
 import { type MetalState, metalState, type PaintState, paintState } from '../../../shared-types/words.ts'
@@ -52,13 +53,13 @@ function inWords(panel: WeighedPanel, question: Question): string {
   return state === 'not determined' || state === 'not inspected' ? `${question} ${state}` : state
 }
 
-function panelLine(panel: WeighedPanel, question: Question, weighs: Weighing): Because {
+function panelLine(panel: WeighedPanel, question: Question, { weighs, surface }: Judging): Because {
   const state = inWords(panel, question)
   const weight = weighs.panel(panel)
   const times = weight.factor === 1 ? '' : ` × ${factorWords(weight.factor)}`
   const sources = [panel.areaIsMeasured ? null : 'area: middle of the usual range, recalled', weightSource(weight)]
   return {
-    text: `${panel.label}, ${panel.areaM2.toFixed(2)} m²${times}: ${state}; ${countsAs[panelStanding(panel, question)]}.`,
+    text: `${panel.label}, ${surface.text(panel.areaM2)}${times}: ${state}; ${countsAs[panelStanding(panel, question)]}.`,
     sort: sortOf(panel, question),
     references: [{ kind: 'panel', key: panel.id }],
     source: sources.filter((source) => source !== null).join('; ') || null,
@@ -76,6 +77,12 @@ const findingLines = (panel: WeighedPanel): readonly Because[] =>
     source: null,
   }))
 
+/** What surfaces are judged by: the weights the user set, and how an area is told. */
+export interface Judging {
+  readonly weighs: Weighing
+  readonly surface: ShownQuantity
+}
+
 /**
  * Adds up the surfaces of some panels, each times the user's weight. A panel counts whole: one with a patch is not a panel
  * of original metal. The areas and the shares of the states stay what they are, whatever a panel weighs.
@@ -84,8 +91,9 @@ export function judgeSurfaces(
   id: string,
   label: string,
   panels: readonly WeighedPanel[],
-  weighs: Weighing,
+  judging: Judging,
 ): AreaJudgement {
+  const { weighs } = judging
   const area = (some: readonly WeighedPanel[]) => some.reduce((total, panel) => total + panel.areaM2, 0)
   const weightOf = (panel: WeighedPanel) => panel.areaM2 * weighs.panel(panel).factor
   const seen = panels.filter((panel) => panel.inspection === 'inspected')
@@ -95,12 +103,12 @@ export function judgeSurfaces(
       {
         id: `${id}/${questions[question].id}`,
         label: questions[question].label,
-        basis: basisOf(panels, weighs),
+        basis: basisOf(panels, judging),
         because: [
-          totalLine(panels, question, weighs),
+          totalLine(panels, question, judging),
           ...panels
             .toSorted((one, other) => weightOf(other) - weightOf(one))
-            .flatMap((panel) => chain(panel, question, weighs)),
+            .flatMap((panel) => chain(panel, question, judging)),
         ],
       },
     )
@@ -119,8 +127,8 @@ export function judgeSurfaces(
 }
 
 /** Heaviest first, so that the first lines of a chain carry most of it. */
-const chain = (panel: WeighedPanel, question: Question, weighs: Weighing): readonly Because[] => [
-  panelLine(panel, question, weighs),
+const chain = (panel: WeighedPanel, question: Question, judging: Judging): readonly Because[] => [
+  panelLine(panel, question, judging),
   ...(panel.inspection === 'inspected' ? findingLines(panel) : []),
 ]
 
@@ -133,23 +141,23 @@ function addedUp(panels: readonly WeighedPanel[], weighs: Weighing) {
   }
 }
 
-function basisOf(panels: readonly WeighedPanel[], weighs: Weighing): string {
+function basisOf(panels: readonly WeighedPanel[], { weighs, surface }: Judging): string {
   const { areaM2, weight, weighed } = addedUp(panels, weighs)
   const recalled = panels.filter((panel) => !panel.areaIsMeasured).length
   const doubt = recalled === 0 ? '' : `, ${recalled} of ${panels.length} areas not measured`
-  const by = weighed ? `by area, weighed, ${areaM2.toFixed(2)} m² as ${weight.toFixed(2)}` : null
-  return `${by ?? `by area, ${areaM2.toFixed(2)} m²`}${doubt}`
+  const by = weighed ? `by area, weighed, ${surface.text(areaM2)} as ${surface.figure(weight)}` : null
+  return `${by ?? `by area, ${surface.text(areaM2)}`}${doubt}`
 }
 
-function totalLine(panels: readonly WeighedPanel[], question: Question, weighs: Weighing): Because {
+function totalLine(panels: readonly WeighedPanel[], question: Question, { weighs, surface }: Judging): Because {
   const { areaM2, weight, weighed } = addedUp(panels, weighs)
-  const unit = weighed ? '' : ' m²'
   const whole = weighed
-    ? `${areaM2.toFixed(2)} m², counted by the weights set as ${weight.toFixed(2)}`
-    : `${areaM2.toFixed(2)} m²`
+    ? `${surface.text(areaM2)}, counted by the weights set as ${surface.figure(weight)}`
+    : surface.text(areaM2)
   const of = (standing: Standing) => {
     const some = panels.filter((panel) => panelStanding(panel, question) === standing)
-    return `${addedUp(some, weighs).weight.toFixed(2)}${unit}`
+    const size = addedUp(some, weighs).weight
+    return weighed ? surface.figure(size) : surface.text(size)
   }
   return {
     text: `Of ${whole}, ${of('yes')} count as original, ${of('no')} as not original and ${of('open')} may be either.`,

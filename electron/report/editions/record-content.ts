@@ -49,7 +49,8 @@ export function recordContent(
   const view = record.view()
   const { commission, particulars } = view
   const panels = panelsOf(view)
-  const plan = bodyPlan(particulars.body, commission.names, particulars.dimensions, particulars.conditions)
+  const { body, dimensions, conditions } = particulars
+  const plan = bodyPlan(body, commission.names, dimensions, conditions, commission.lengthUnit)
   const turned = turnRecord(view)
   const walked = sheetsWalked[commission.level]
   const marks: Partial<Record<PlanSheet['id'], PlanMarks>> = {}

@@ -54,7 +54,7 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
             [composer.exhibit(exhibit.number, styles.cellStrong)],
             pictured && !captionRunsOn(exhibit)
               ? [...cell('photograph, ', styles.cellSoft), composer.page(place.exhibit(exhibit.number), styles.cell)]
-              : [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(exhibit, pictured))],
+              : [...cell(`${exhibit.kind}. `, styles.cellSoft), ...cell(describe(composer, exhibit, pictured))],
             placeWords(composer, exhibit, styles.cell),
             cell(`${dateWords(exhibit)}; ${exhibit.madeBy === '' ? 'maker not stated' : exhibit.madeBy}`),
             exhibit.photograph === null
@@ -70,17 +70,20 @@ function exhibitTable(composer: Composer, exhibits: readonly Exhibit[]) {
 }
 
 /** Caption, and for a measurement its value; says so when a photograph is kept in the record and not printed. */
-function describe(exhibit: Exhibit, pictured: boolean): string {
+function describe({ content }: Composer, exhibit: Exhibit, pictured: boolean): string {
   const { measurement } = exhibit
-  const parts = [exhibit.caption === '' ? 'No caption.' : exhibit.caption]
+  const tape = content.measurements.find((each) => each.exhibit === exhibit.number)
+  const picture = content.photographMeasures.find((each) => each.exhibit === exhibit.number)
+  const parts = [(tape?.caption ?? exhibit.caption) || 'No caption.']
   if (measurement !== null) {
     const { sample } = measurement
     const value =
       sample === undefined
-        ? measuredValue(measurement.value, measurement.uncertainty, measurement.unit)
+        ? measuredValue(measurement, content.record.commission)
         : `${measurement.value} of ${sample.seen.length} looked at, of ${sample.ofHowMany} in all`
+    const method = tape?.method ?? picture?.answer.kept.method ?? measurement.method
     parts.push(
-      `${measurement.what}: ${value}; ${measurement.method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`,
+      `${measurement.what}: ${value}; ${method || 'method not stated'}; ${measurement.instrument || 'instrument not stated'}.`,
     )
   }
   if (exhibit.photograph !== null && !pictured) {

@@ -109,7 +109,7 @@ function findingPieces(composer: Composer, owner: StructureElement, finding: Fin
   const layer = finding.layer === 'inner' ? 'inner structure' : finding.layer
   const observed = [
     finding.note,
-    `Layer: ${layer}. ${placeSentence(finding)} Size: ${extent === '' ? 'not measured' : extent}.${grade === '' ? '' : ` Grade: ${grade}.`} Learned: ${learned}.`,
+    `Layer: ${layer}. ${placeSentence(finding, record.commission.lengthUnit)} Size: ${extent === '' ? 'not measured' : extent}.${grade === '' ? '' : ` Grade: ${grade}.`} Learned: ${learned}.`,
   ].filter((text) => text !== '')
   const cited: Span[] = [
     ...finding.exhibits.map((number) => composer.exhibit(number, styles.text)),

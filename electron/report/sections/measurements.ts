@@ -1,6 +1,8 @@
 import type { KeptSample } from '../../../shared-types/fastening-sample.ts'
 import type { KeptPicture, TellMeasured } from '../../../shared-types/measuring-view.ts'
+import { decimalsFor, shownUnit } from '../../../shared-types/shown-measure.ts'
 import type { KeptTape } from '../../../shared-types/tape-answer.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import type { Composer } from '../layout/composer.ts'
 import { styles } from '../layout/text-style.ts'
 import { figure, measuredValue } from '../wording/numbers.ts'
@@ -62,7 +64,7 @@ function composePicture(composer: Composer, { exhibit, photograph, what, answer,
         owner,
         'result',
         [
-          { text: `${measuredValue(kept.value, kept.uncertainty, kept.unit)} `, style: styles.strong },
+          { text: `${measuredValue(kept, composer.content.record.commission)} `, style: styles.strong },
           ...composer.exhibits([exhibit, photograph]),
         ],
         LABEL_MM,
@@ -71,7 +73,7 @@ function composePicture(composer: Composer, { exhibit, photograph, what, answer,
         'coverage',
         `${figure(100 * measured.coverage, 2)} % coverage; ${measured.drawn.draws} draws (JCGM 101:2008).`,
       ),
-      ...tells.flatMap((tell) => line('decides', decisionWords(tell))),
+      ...tells.flatMap((tell) => line('decides', decisionWords(tell, composer.content.record.commission))),
       ...line('measured', `${kept.method}; ${kept.instrument}.`),
       ...line('not said', measured.notes.join(' ')),
     ]
@@ -79,7 +81,7 @@ function composePicture(composer: Composer, { exhibit, photograph, what, answer,
 }
 
 /** What a value says of a tell: for which of its values it decides, or how exact it would have to be. */
-function decisionWords({ name, values, unit, exactness }: TellMeasured): string {
+function decisionWords({ name, values, unit, exactness }: TellMeasured, units: ShownUnits): string {
   const { decision, likeliest, likelihoodRatio, wouldDecide } = exactness
   const nearest = values.find(({ id }) => id === likeliest)?.name ?? likeliest
   if (decision === 'fits none') return `${name}: it fits none of the values of the sheet.`
@@ -90,7 +92,12 @@ function decisionWords({ name, values, unit, exactness }: TellMeasured): string 
       : figure(likelihoodRatio, likelihoodRatio < 10 ? 1 : 0)
   const by = `${others} times likelier than the next`
   if (decision === 'decides') return `${name}: it decides for ${nearest}, ${by}.`
-  const enough = wouldDecide === null ? 'no exactness would do' : `${figure(wouldDecide, 2)} ${unit} standard would do`
+  const shown = shownUnit(unit, units)
+  const decimals = shown.per === 1 ? 2 : decimalsFor((wouldDecide ?? 0) / shown.per)
+  const enough =
+    wouldDecide === null
+      ? 'no exactness would do'
+      : `${figure(wouldDecide / shown.per, decimals)} ${shown.unit} standard would do`
   return `${name}: it does not decide; ${nearest} is ${by}, and ${enough}.`
 }
 

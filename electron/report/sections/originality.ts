@@ -1,3 +1,4 @@
+import { coatingMeasures, type ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import type { AreaJudgement, Because, NarrowedRange, WouldNarrow } from '../../../shared-types/judgement.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
@@ -15,6 +16,7 @@ const MOST_TO_LOOK_AT = 12
 export function composeOriginality(composer: Composer): void {
   const { judgement } = composer.content
   composer.openSection('originality', 'Originality')
+  const surface = surfaceIn(composer)
   const areas = [judgement.whole, ...judgement.areas]
   const caption = (text: string) => [
     { text: `${composer.nextFigure()} `, style: styles.captionStrong },
@@ -25,7 +27,7 @@ export function composeOriginality(composer: Composer): void {
     shareBars(
       composer,
       owner,
-      areas.map((area) => ({ ...area.originalMetal, label: area.label, basis: areaBasis(area) })),
+      areas.map((area) => ({ ...area.originalMetal, label: area.label, basis: areaBasis(area, surface) })),
       caption('Original metal: at least the solid bar, at most the solid and the open bar.'),
     ),
   )
@@ -33,7 +35,7 @@ export function composeOriginality(composer: Composer): void {
     shareBars(
       composer,
       owner,
-      areas.map((area) => ({ ...area.factoryPaint, label: area.label, basis: areaBasis(area) })),
+      areas.map((area) => ({ ...area.factoryPaint, label: area.label, basis: areaBasis(area, surface) })),
       caption('Factory finish: at least the solid bar, at most the solid and the open bar.'),
     ),
   )
@@ -146,17 +148,20 @@ function weights(composer: Composer, owner: Composer['section']) {
   ]
 }
 
-const areaBasis = (area: AreaJudgement): string =>
-  `${figure(area.seenAreaM2, 2)} of ${figure(area.areaM2, 2)}${NARROW}m² seen`
+const surfaceIn = ({ content }: Composer): ShownQuantity => coatingMeasures(content.record.commission).surface
+
+const areaBasis = (area: AreaJudgement, surface: ShownQuantity): string =>
+  `${surface.figure(area.seenAreaM2)} of ${surface.figure(area.areaM2)}${NARROW}${surface.unit} seen`
 
 function statesTable(composer: Composer, owner: Composer['section']) {
   const { whole } = composer.content.judgement
+  const surface = surfaceIn(composer)
   const cell = (text: string) => [{ text, style: styles.cell }]
   const row = (kind: string) => (state: AreaJudgement['metal'][number]) => ({
     cells: [
       cell(kind),
       cell(state.state),
-      cell(`${figure(state.areaM2, 2)}${NARROW}m²`),
+      cell(`${surface.figure(state.areaM2)}${NARROW}${surface.unit}`),
       cell(shareBounds(state.lowPercent, state.highPercent)),
     ],
   })

@@ -1,4 +1,4 @@
-import { coatingFigure } from '../../../shared-types/coating-measures.ts'
+import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { StructureElement } from '../document/structure-tree.ts'
 import type { Composer } from '../layout/composer.ts'
 import { stated } from '../layout/composer.ts'
@@ -50,7 +50,7 @@ export function composeReadings(composer: Composer): void {
 function checksTable(composer: Composer, owner: StructureElement): Piece[] {
   const { gaugeChecks, commission } = composer.content.record
   if (gaugeChecks.length === 0) return []
-  const unit = commission.coatingUnit
+  const { unit, figure } = coatingMeasures(commission).checkedThickness
   const cell = (text: string) => [{ text, style: styles.cell }]
   return composer.table(owner, {
     caption: [{ text: `Checks against a shim or bare metal, ${unit}.`, style: styles.caption }],
@@ -66,10 +66,8 @@ function checksTable(composer: Composer, owner: StructureElement): Piece[] {
         cell(numbered('H', check.number)),
         [composer.linked(numbered('G', check.gauge), styles.cell, place.gauge(check.gauge))],
         cell(`${check.when}; ${instantText(check.at)}`),
-        cell(check.shimUm === 0 ? 'bare metal' : coatingFigure(check.shimUm, unit)),
-        cell(
-          `${check.readUm.map((um) => coatingFigure(um, unit)).join('; ')}${check.note === '' ? '' : `. ${check.note}`}`,
-        ),
+        cell(check.shimUm === 0 ? 'bare metal' : figure(check.shimUm)),
+        cell(`${check.readUm.map(figure).join('; ')}${check.note === '' ? '' : `. ${check.note}`}`),
       ],
     })),
   })

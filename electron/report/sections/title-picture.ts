@@ -1,3 +1,4 @@
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import { printedMarks, printedRules } from '../../../shared-types/tokens.ts'
 import { sheetScaleFor } from '../drawing/scales.ts'
 import { drawViewPlain } from '../drawing/view-drawing.ts'
@@ -6,7 +7,6 @@ import { breakLines, measure } from '../layout/line-breaking.ts'
 import { BASELINE_MM, FIELD_WIDTH_MM, LINE_MM } from '../layout/page-geometry.ts'
 import { drawLine } from '../layout/text-block.ts'
 import { inks, styles } from '../layout/text-style.ts'
-import { figure } from '../wording/numbers.ts'
 
 const BELOW_GROUND_MM = 20
 /** From the ground to the caption's baseline, which is one of the page's: the picture stands on whole lines. */
@@ -17,6 +17,8 @@ export function drawTitlePicture(composer: Composer, topMm: number, heightMm: nu
   const { flow, geometry, section, content, document } = composer
   const view = content.plan.sheets.flatMap(({ views }) => views).find(({ id }) => id === 'left')
   if (view === undefined) return
+  const { length } = coatingMeasures(content.record.commission)
+  const unitWord = length.unit === 'in' ? 'inches' : length.unit
   const { lengthMm, heightMm: carHeightMm, wheelbaseMm } = content.plan.dimensions
   const scale = sheetScaleFor(
     view.box.width,
@@ -44,8 +46,15 @@ export function drawTitlePicture(composer: Composer, topMm: number, heightMm: nu
   // Over the view's own line, so that it is one from edge to edge.
   page.line(0, ground, page.widthMm, ground, { weightMm: printedRules.ground, colour: inks.ink })
   const middle = left + view.box.width / scale / 2
-  dimension(composer, owner, middle - lengthMm / scale / 2, middle + lengthMm / scale / 2, ground + 8, figure(lengthMm))
-  const caption = `Left side, 1 : ${scale}. Length over all as drawn in the body plan, mm; wheelbase ${figure(wheelbaseMm)}, height ${figure(carHeightMm)}. Left and right are as seen from the driver’s seat.`
+  dimension(
+    composer,
+    owner,
+    middle - lengthMm / scale / 2,
+    middle + lengthMm / scale / 2,
+    ground + 8,
+    length.figure(lengthMm),
+  )
+  const caption = `Left side, 1 : ${scale}. Length over all as drawn in the body plan, ${unitWord}; wheelbase ${length.figure(wheelbaseMm)}, height ${length.figure(carHeightMm)}. Left and right are as seen from the driver’s seat.`
   const lines = breakLines([{ text: caption, style: styles.running }], FIELD_WIDTH_MM)
   const captionOwner = section.add('P')
   lines.forEach((line, index) => {

@@ -1,5 +1,6 @@
+import { decimalsEntered, decimalsFor, type ShownMeasure, shownMeasure } from '../../../shared-types/shown-measure.ts'
 import { thousands } from '../../../shared-types/thousands.ts'
-import { type LengthUnit, MM_PER_INCH } from '../../../shared-types/units.ts'
+import { type LengthUnit, MM_PER_INCH, type ShownUnits } from '../../../shared-types/units.ts'
 
 /** Narrow no-break space: before units, inside references. */
 export const NARROW = '\u202F'
@@ -11,24 +12,20 @@ export function figure(value: number, decimals = 0): string {
   return `${negative ? MINUS : ''}${thousands(Math.abs(value).toFixed(decimals))}`
 }
 
-/** Decimals that leave an uncertainty two significant digits at most, one from 3 on (JCGM 100:2008, 7.2.6). */
-export function decimalsFor(uncertainty: number): number {
-  if (!(uncertainty > 0)) return 0
-  const exponent = Math.floor(Math.log10(uncertainty))
-  const digits = uncertainty / 10 ** exponent < 3 ? 2 : 1
-  return Math.max(0, digits - 1 - exponent)
-}
-
-/** Decimals a number was entered with, at most three. */
-const decimalsEntered = (value: number): number => Math.min(3, (String(value).split('.')[1] ?? '').length)
+const MOST_PRINTED = 3
+const decimalsPrinted = (value: number): number => Math.min(MOST_PRINTED, decimalsEntered(value))
 
 /** A plain value without a stated uncertainty keeps the digits it was entered with, three decimals at most. */
-const asEntered = (value: number): string => figure(value, decimalsEntered(value))
+const asEntered = (value: number): string => figure(value, decimalsPrinted(value))
 
-/** `412 ± 38 µm`, or `412 µm, uncertainty not stated`. The uncertainty is expanded, k = 2. */
-export function measuredValue(value: number, uncertainty: number | null, unit: string): string {
-  if (uncertainty === null) return `${asEntered(value)}${NARROW}${unit}, uncertainty not stated`
-  const decimals = Math.min(decimalsFor(uncertainty), decimalsEntered(uncertainty))
+/** `412 ± 38 µm`, or `412 µm, uncertainty not stated`, in the units of the record. The uncertainty is expanded, k = 2. */
+export function measuredValue(measured: Omit<ShownMeasure, 'decimals'>, units: ShownUnits): string {
+  const { value, uncertainty, unit, decimals: shown } = shownMeasure(measured, units)
+  if (uncertainty === null) {
+    const said = shown === null ? asEntered(value) : figure(value, shown)
+    return `${said}${NARROW}${unit}, uncertainty not stated`
+  }
+  const decimals = shown ?? Math.min(decimalsFor(uncertainty), decimalsPrinted(uncertainty))
   return `${figure(value, decimals)} ± ${figure(uncertainty, decimals)}${NARROW}${unit}`
 }
 
@@ -56,7 +53,7 @@ export function sizes(lengthsMm: readonly number[], uncertaintyMm: number | null
   }
   const most = decimalsFor(uncertaintyMm * factor)
   // An uncertainty entered as 2 mm claims no tenths.
-  const decimals = unit === 'mm' ? Math.min(most, decimalsEntered(uncertaintyMm)) : most
+  const decimals = unit === 'mm' ? Math.min(most, decimalsPrinted(uncertaintyMm)) : most
   const values = lengthsMm.map((length) => figure(length * factor, decimals)).join(' × ')
   return `${values} ± ${figure(uncertaintyMm * factor, decimals)}${NARROW}${unit}`
 }

@@ -1,6 +1,8 @@
 import type { Commission, Particulars, Visit } from '../../../shared-types/car.ts'
 import type { PlanTableRow } from '../../../shared-types/figure.ts'
 import type { Finding, ViewId } from '../../../shared-types/finding.ts'
+import { mmPer } from '../../../shared-types/shown-measure.ts'
+import type { LengthUnit } from '../../../shared-types/units.ts'
 import type { InspectionLevel } from '../../../shared-types/words.ts'
 import { rustGrade } from '../../analysis/grades/rust-grade.ts'
 import type { ReportContent } from '../report-content.ts'
@@ -109,36 +111,46 @@ const shapeWords = { point: 'a point', line: 'a line', area: 'an area' } as cons
  * Where a finding lies, in the axes of its view put into words: station behind the front datum, height above ground,
  * distance from the centre line; unfolded sheets keep their own axes.
  */
-export function placeSentence({ extent }: Finding): string {
+export function placeSentence({ extent }: Finding, unit: LengthUnit): string {
   if (extent === null) return 'Where: the whole panel.'
   const us = extent.points.map(({ u }) => u)
   const vs = extent.points.map(({ v }) => v)
-  const heights = span(vs.map((v) => -v))
+  const said = figuresAsDrawn(unit)
+  const heights = said.span(vs.map((v) => -v))
   const words = {
-    left: `station ${span(us)}, height ${heights}`,
-    right: `station ${span(us)}, height ${heights}`,
-    roof: `station ${span(us)}, ${fromCentre(vs, 'left', 'right')}`,
-    under: `station ${span(us)}, ${fromCentre(vs, 'left', 'right')}`,
-    front: `${fromCentre(us, 'left', 'right')}, height ${heights}`,
-    rear: `${fromCentre(us, 'right', 'left')}, height ${heights}`,
-    openings: `across ${span(us)}, down ${span(vs)}`,
-    bay: `across ${span(us)}, down ${span(vs)}`,
-    floor: `across ${span(us)}, down ${span(vs)}`,
+    left: `station ${said.span(us)}, height ${heights}`,
+    right: `station ${said.span(us)}, height ${heights}`,
+    roof: `station ${said.span(us)}, ${said.fromCentre(vs, 'left', 'right')}`,
+    under: `station ${said.span(us)}, ${said.fromCentre(vs, 'left', 'right')}`,
+    front: `${said.fromCentre(us, 'left', 'right')}, height ${heights}`,
+    rear: `${said.fromCentre(us, 'right', 'left')}, height ${heights}`,
+    openings: `across ${said.span(us)}, down ${said.span(vs)}`,
+    bay: `across ${said.span(us)}, down ${said.span(vs)}`,
+    floor: `across ${said.span(us)}, down ${said.span(vs)}`,
   }
-  return `Where: ${shapeWords[extent.shape]} on ${viewWords[extent.view]}, ${words[extent.view]}, in mm as drawn on the plan.`
+  const unitWord = unit === 'in' ? 'inches' : unit
+  return `Where: ${shapeWords[extent.shape]} on ${viewWords[extent.view]}, ${words[extent.view]}, in ${unitWord} as drawn on the plan.`
 }
 
-/** Distances from the centre line, each with its side: "115 to 257 to the left of the centre line". */
-function fromCentre(distances: readonly number[], positive: string, negative: string): string {
-  const [low, high] = [Math.round(Math.min(...distances)), Math.round(Math.max(...distances))]
-  if (low < 0 && high > 0) {
-    return `from ${figure(-low)} to the ${negative} to ${figure(high)} to the ${positive} of the centre line`
-  }
-  const side = low < 0 ? negative : positive
-  return `${span(distances.map(Math.abs))} to the ${side} of the centre line`
-}
+/** Decimals of a place on the plan: whole millimetres, or inches to a tenth. */
+const DRAWN_DECIMALS: { readonly [U in LengthUnit]: number } = { mm: 0, in: 1 }
 
-function span(values: readonly number[]): string {
-  const [low, high] = [Math.round(Math.min(...values)), Math.round(Math.max(...values))]
-  return low === high ? figure(low) : `${figure(low)} to ${figure(high)}`
+function figuresAsDrawn(unit: LengthUnit) {
+  const decimals = DRAWN_DECIMALS[unit]
+  const rounded = (mm: number) => Math.round((mm / mmPer(unit)) * 10 ** decimals) / 10 ** decimals
+  const ends = (lengthsMm: readonly number[]) => [rounded(Math.min(...lengthsMm)), rounded(Math.max(...lengthsMm))]
+  const say = (value: number) => figure(value, decimals)
+  const span = (lengthsMm: readonly number[]): string => {
+    const [low = 0, high = 0] = ends(lengthsMm)
+    return low === high ? say(low) : `${say(low)} to ${say(high)}`
+  }
+  /** Distances from the centre line, each with its side: "115 to 257 to the left of the centre line". */
+  const fromCentre = (distancesMm: readonly number[], positive: string, negative: string): string => {
+    const [low = 0, high = 0] = ends(distancesMm)
+    if (low < 0 && high > 0)
+      return `from ${say(-low)} to the ${negative} to ${say(high)} to the ${positive} of the centre line`
+    const side = low < 0 ? negative : positive
+    return `${span(distancesMm.map(Math.abs))} to the ${side} of the centre line`
+  }
+  return { span, fromCentre }
 }

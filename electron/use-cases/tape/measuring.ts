@@ -2,7 +2,9 @@ import type { Measurement } from '../../../shared-types/exhibit.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { KeptTape, TapeAnswer } from '../../../shared-types/tape-answer.ts'
+import { captionOf } from '../../../shared-types/tape-caption.ts'
 import type { TapeQuestion, TapeTaken } from '../../../shared-types/tape-question.ts'
+import { coatingUnit, lengthUnit, metricUnits, type ShownUnits } from '../../../shared-types/units.ts'
 import type { CarRecord } from '../../record/car-record.ts'
 import { gapJoints } from '../../sheets/joint-list.ts'
 import type { UseCases } from '../program.ts'
@@ -45,34 +47,53 @@ function jointWords(view: RecordView, question: TapeQuestion): string {
   return joint.name
 }
 
-async function answerFor(record: CarRecord, { question, tell }: TapeTaken): Promise<TapeAnswer> {
+async function answerFor(
+  record: CarRecord,
+  { question, tell }: TapeTaken,
+  units: ShownUnits = record.view().commission,
+): Promise<TapeAnswer> {
   const view = record.view()
   const around = {
     ofSheet: tell === null ? [] : await sizesOfTell(record, tell),
     joint: jointWords(view, question),
   }
-  return answerTape(question, shownLengths(view.commission.lengthUnit), around)
+  return answerTape(question, shownLengths(units), around)
 }
 
 /** Every measurement of the record that came of readings, worked out again from them, in the order of the exhibits. */
 export async function keptTapes(record: CarRecord): Promise<readonly KeptTape[]> {
   const kept: KeptTape[] = []
-  for (const { number, measurement } of record.view().exhibits) {
+  for (const { number, measurement, caption } of record.view().exhibits) {
     if (measurement?.taken === undefined) continue
-    const { what, taken } = measurement
-    kept.push({ exhibit: number, what, answer: await answerOrAlone(record, taken) })
+    const { what, taken, method } = measurement
+    const answer = await answerOrAlone(record, taken, record.view().commission)
+    const captionIsOwn = await isOwn(record, taken, (told) => captionOf('', told) === caption)
+    const methodIsOwn = await isOwn(record, taken, (told) => told.kept.method === method)
+    kept.push({
+      ...{ exhibit: number, what, answer, captionIsOwn },
+      caption: captionIsOwn ? captionOf('', answer) : caption,
+      method: methodIsOwn ? answer.kept.method : method,
+    })
   }
   return kept
 }
 
+/** Whether words are those the program has for readings, in one unit or another. */
+async function isOwn(record: CarRecord, taken: TapeTaken, same: (told: TapeAnswer) => boolean): Promise<boolean> {
+  const choices = lengthUnit.options.flatMap((length) =>
+    coatingUnit.options.map((coating) => ({ lengthUnit: length, coatingUnit: coating })),
+  )
+  for (const units of choices) if (same(await answerOrAlone(record, taken, units))) return true
+  return false
+}
+
 /** A sheet may have left the record since: what was measured stays, the comparison goes. */
-async function answerOrAlone(record: CarRecord, taken: TapeTaken): Promise<TapeAnswer> {
+async function answerOrAlone(record: CarRecord, taken: TapeTaken, units: ShownUnits): Promise<TapeAnswer> {
   try {
-    return await answerFor(record, taken)
+    return await answerFor(record, taken, units)
   } catch (fault) {
     if (!(fault instanceof ProblemError)) throw fault
-    const { commission } = record.view()
-    const alone = answerTape(taken.question, shownLengths(commission.lengthUnit), NOTHING_AROUND)
+    const alone = answerTape(taken.question, shownLengths(units), NOTHING_AROUND)
     return { ...alone, notes: [...alone.notes, fault.problem.message] }
   }
 }
@@ -80,7 +101,7 @@ async function answerOrAlone(record: CarRecord, taken: TapeTaken): Promise<TapeA
 /** Throws when a measurement says another value than its own readings give. */
 export function checkTaken({ value, unit, uncertainty, taken }: Measurement): void {
   if (taken === undefined) return
-  const { kept } = answerTape(taken.question, shownLengths('mm'), NOTHING_AROUND)
+  const { kept } = answerTape(taken.question, shownLengths(metricUnits), NOTHING_AROUND)
   if (unit === 'mm' && value === kept.valueMm && uncertainty === kept.uncertaintyMm) return
   const message = `The readings give ${kept.valueMm} ± ${kept.uncertaintyMm} mm, which is not the value to be kept. Keep what the readings give, or leave the readings out.`
   throw new ProblemError('rule-of-the-trade', message, { field: 'draft.measurement.value' })

@@ -23,7 +23,7 @@ export function sheetThicknessAnswer(
   const paint =
     asked.paintUm === 0
       ? 'no paint entered'
-      : `${figure(asked.paintUm)}${NARROW}µm taken for metal would read ${shown.length(paintErrorMm, paintErrorMm)} too thick`
+      : `${shown.coating(asked.paintUm)} taken for metal would read ${shown.length(paintErrorMm, paintErrorMm)} too thick`
   return {
     headline: shown.measured(thicknessMm, expandedMm),
     coverage: coverageWords(asked.coverage, k, null),
@@ -39,7 +39,7 @@ export function sheetThicknessAnswer(
     kept: keptAs(
       thicknessMm,
       expandedMm / k,
-      `ultrasound, ${figure(asked.travelTimeUs, 3)}${NARROW}µs ${asked.echoToEcho ? 'between two echoes' : 'from the surface of the paint'}, ${figure(asked.velocityMetalMs)}${NARROW}m/s in metal; paint ${figure(asked.paintUm)}${NARROW}µm (ASTM E797)`,
+      `ultrasound, ${figure(asked.travelTimeUs, 3)}${NARROW}µs ${asked.echoToEcho ? 'between two echoes' : 'from the surface of the paint'}, ${figure(asked.velocityMetalMs)}${NARROW}m/s in metal; paint ${shown.coating(asked.paintUm)} (ASTM E797)`,
     ),
   }
 }

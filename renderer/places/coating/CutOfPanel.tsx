@@ -24,6 +24,9 @@ interface CutOfPanelProps {
   readonly onRule: (() => void) | null
 }
 
+/** As finely as a place on a panel can be pointed at. */
+const PLACE_DECIMALS = { mm: 1, in: 2 } as const
+
 const ends = [
   { end: 'from', words: 'First end' },
   { end: 'to', words: 'Second end' },
@@ -42,7 +45,8 @@ export function CutOfPanel(props: CutOfPanelProps) {
       key={`${end} ${axis}`}
       label={`${words}, ${axis === 'u' ? 'across' : 'down'}`}
       quantity="length"
-      value={Math.round(10 * (line[end][axis] - corner[axis])) / 10}
+      decimals={PLACE_DECIMALS}
+      value={line[end][axis] - corner[axis]}
       onChange={(mm) => {
         if (mm !== null) onMove(end, { ...line[end], [axis]: corner[axis] + mm })
       }}

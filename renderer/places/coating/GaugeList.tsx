@@ -1,4 +1,4 @@
-import { coatingFigure, coatingMeasures } from '../../../shared-types/coating-measures.ts'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { Gauge } from '../../../shared-types/reading.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { ShownUnits } from '../../../shared-types/units.ts'
@@ -24,8 +24,8 @@ function declaredWords(gauge: Gauge, units: ShownUnits): string {
 }
 
 function CheckLines({ record, gauge }: { readonly record: RecordView; readonly gauge: Gauge }) {
-  const unit = record.commission.coatingUnit
-  const withUnit = (um: number) => `${coatingFigure(um, unit)}\u202f${unit}`
+  const { checkedThickness } = coatingMeasures(record.commission)
+  const withUnit = (um: number) => `${checkedThickness.figure(um)}\u202f${checkedThickness.unit}`
   const withdrawal = useChange()
   const checks = record.gaugeChecks.filter((check) => check.gauge === gauge.number)
   const missing = (['before', 'after'] as const).filter((when) => !checks.some((check) => check.when === when))

@@ -1,4 +1,4 @@
-import { measuredField } from '../../../shared-types/field-units.ts'
+import { measuredField, withShownUnit } from '../../../shared-types/field-units.ts'
 import { type RegisterName, registerLetters } from '../../../shared-types/record.ts'
 import type { ShownUnits } from '../../../shared-types/units.ts'
 import { timeText } from '../identity/day-text.ts'
@@ -58,7 +58,7 @@ const apart = (name: string): string => name.replace(/([a-z0-9])([A-Z])/gu, '$1 
 /** A field name in words: `sizeUncertaintyMm` becomes "size uncertainty, mm", or "in" in a record of inches. */
 export function fieldName(field: string, shownIn: ShownUnits): string {
   const measured = measuredField(field, shownIn)
-  if (measured !== null) return `${apart(measured.stem)}, ${measured.unit}`
+  if (measured !== null) return measured.stem === '' ? measured.unit : `${apart(measured.stem)}, ${measured.unit}`
   const known = fieldNames[field]
   if (known !== undefined) return known
   const unit = units.find(([ending]) => ending.test(field))
@@ -92,7 +92,7 @@ export function valueWords(value: unknown, field: string, shownIn: ShownUnits): 
     return value.length === 0 ? 'none' : value.map((item) => valueWords(item, field, shownIn)).join(', ')
   }
   if (typeof value === 'object') {
-    const said = Object.entries(value).map(
+    const said = Object.entries(withShownUnit({ ...value }, shownIn)).map(
       ([name, inner]) => `${fieldName(name, shownIn)} ${valueWords(inner, name, shownIn)}`,
     )
     return said.length === 0 ? 'none' : said.join(', ')

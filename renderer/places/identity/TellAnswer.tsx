@@ -1,11 +1,13 @@
 import { type FocusEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
+import { shownUnit } from '../../../shared-types/shown-measure.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { useFaultyFirst } from '../../parts-of-page/useFaultyFirst.ts'
 import { nameInRecord, useDraftStore } from '../../store/draft-store.ts'
+import { useShownUnits } from '../../store/shown-units.ts'
 import { TellKeys } from './TellKeys.tsx'
 import { type MoreOpen, TellMore } from './TellMore.tsx'
 import { PlaceSketch } from './TellSketch.tsx'
@@ -57,12 +59,14 @@ export function TellAnswer(props: TellAnswerProps) {
   const [inside, setInside] = useState(false)
   const name = `${trying ? 'tried' : 'observation'} ${tell.key}`
   const { observation } = tell
+  const units = useShownUnits()
+  const unit = tell.unit === null ? null : shownUnit(tell.unit, units).unit
   const initial = useMemo(() => draftOf({ observation }), [observation])
   const toAnswers = () => whole.current?.querySelector<HTMLElement>('.tell-value')?.focus()
   const entry = useEntry<TellDraft>({
     name,
     initial,
-    keep: (draft) => onSay(observationOf(tell, draft)),
+    keep: (draft) => onSay(observationOf({ key: tell.key, unit }, draft)),
     kept: () => setOpen(null),
   })
   const { draft } = entry
@@ -114,7 +118,7 @@ export function TellAnswer(props: TellAnswerProps) {
       <TellValues tell={tell} state={draft.state} value={draft.value} onValue={choose} onState={ask} />
       <div className="tell-tools">
         <ActionKey keys="S" label={`how sure: ${sureWords(draft.surePercent)}`} onAct={turn('sure')} />
-        {tell.unit === null ? null : <ActionKey keys="M" label={`measure, ${tell.unit}`} onAct={turn('measure')} />}
+        {unit === null ? null : <ActionKey keys="M" label={`measure, ${unit}`} onAct={turn('measure')} />}
         <ActionKey keys="E" label={cited === '' ? 'exhibits' : `rests on ${cited}`} onAct={turn('exhibits')} />
         <ActionKey keys="T" label={draft.note === '' ? 'note' : 'amend the note'} onAct={turn('note')} />
         {entry.begun && (draft.state !== null || open !== null) ? (

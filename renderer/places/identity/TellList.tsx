@@ -7,6 +7,7 @@ import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { usePanelNames } from '../../store/panel-names.ts'
 import { useScreenStore } from '../../store/screen-store.ts'
+import { useShownUnits } from '../../store/shown-units.ts'
 import { questionWords, type VariableNamed } from './QuestionField.tsx'
 import { saidWords } from './said-words.ts'
 import { TellAnswer } from './TellAnswer.tsx'
@@ -58,6 +59,7 @@ interface TellSaidProps {
 
 /** A tell that was looked at, with what was seen; drawn again only when that is another. */
 const TellSaid = memo(function TellSaid({ tell, open, mayChange, takeBackWord, onOpen, onTakeBack }: TellSaidProps) {
+  const units = useShownUnits()
   return (
     <div className="tell-said">
       <button
@@ -70,7 +72,7 @@ const TellSaid = memo(function TellSaid({ tell, open, mayChange, takeBackWord, o
         {tell.name}
       </button>
       <span className="strong">
-        {saidWords(tell)}
+        {saidWords(tell, units)}
         {tell.toldBy === null ? null : <span className="under-line">{`read with ${tell.toldBy}`}</span>}
       </span>
       <span className="quiet">{tell.observation?.exhibits.map((number) => `E\u202f${number}`).join(' ') ?? ''}</span>

@@ -13,7 +13,7 @@ export function TellMeasure({ tell, entry }: { readonly tell: TellView; readonly
       <div className="tell-measure">
         <NumberField
           label="Measured"
-          quantity="plain"
+          quantity="measured"
           unit={unit}
           value={entry.draft.measured}
           onChange={(measured) => entry.set({ measured, state: 'measured', value: null })}
@@ -21,7 +21,7 @@ export function TellMeasure({ tell, entry }: { readonly tell: TellView; readonly
         />
         <NumberField
           label="Uncertainty"
-          quantity="plain"
+          quantity="measured"
           unit={unit}
           least={0}
           value={entry.draft.uncertainty}

@@ -1,15 +1,17 @@
 import type { TellValueView, TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import { KeyCap } from '../../parts-of-page/KeyCap.tsx'
-import { measuredForm } from '../../parts-of-page/number-forms.ts'
+import { useShownUnits } from '../../store/shown-units.ts'
+import { measureWords } from './measure-words.ts'
 import { TellSketch, useCroppedSketches } from './TellSketch.tsx'
 import { valueKey } from './tell-draft.ts'
 
 /** What one measures where it is this value: mean and spread of the built thing as the sheet has them. */
-function measureWords({ measure }: TellValueView, unit: string | null): string {
+function wordsOfValue({ measure }: TellValueView, unit: string | null, units: ShownUnits): string {
   if (measure === null) return ''
   const spread = Number((2 * measure.standardDeviation).toPrecision(3))
-  return spread === 0 ? `${measure.mean} ${unit}` : measuredForm(String(measure.mean), `${spread} ${unit}`)
+  return measureWords(measure.mean, spread === 0 ? null : spread, unit ?? '', units)
 }
 
 function Answer(props: {
@@ -45,6 +47,7 @@ interface TellValuesProps {
 
 /** All answers to a tell in sight, each a large target with its key, and its sketch where the sheet has one. */
 export function TellValues({ tell, state, value, onValue, onState }: TellValuesProps) {
+  const units = useShownUnits()
   const drawn = tell.values.some(({ sketch }) => sketch !== null)
   const around = useCroppedSketches<HTMLDivElement>()
   return (
@@ -55,7 +58,7 @@ export function TellValues({ tell, state, value, onValue, onState }: TellValuesP
             key={one.id}
             keys={valueKey(at)}
             name={one.name}
-            words={[one.looks, measureWords(one, tell.unit)]}
+            words={[one.looks, wordsOfValue(one, tell.unit, units)]}
             sketch={one.sketch}
             chosen={value === one.id}
             onChoose={() => onValue(one.id)}

@@ -1,10 +1,12 @@
 import { useId, useState } from 'react'
+import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { AreaJudgement, StateShare } from '../../../shared-types/judgement.ts'
-import { figureText } from '../../parts-of-page/figure-text.ts'
+import { useShownUnits } from '../../store/shown-units.ts'
 import { boundsText } from './bounds-text.ts'
 import { ShareLine } from './ShareLine.tsx'
 
 function StateTable({ head, shares }: { readonly head: string; readonly shares: readonly StateShare[] }) {
+  const { surface } = coatingMeasures(useShownUnits())
   return (
     <table className="state-shares">
       <caption>{head}</caption>
@@ -12,7 +14,7 @@ function StateTable({ head, shares }: { readonly head: string; readonly shares: 
         <tr>
           <th scope="col">state</th>
           <th scope="col">share</th>
-          <th scope="col">area, m²</th>
+          <th scope="col">{`area, ${surface.unit}`}</th>
         </tr>
       </thead>
       <tbody>
@@ -20,7 +22,7 @@ function StateTable({ head, shares }: { readonly head: string; readonly shares: 
           <tr key={share.state}>
             <th scope="row">{share.state}</th>
             <td className="figures">{boundsText(share)}</td>
-            <td className="figures">{figureText(share.areaM2, 2)}</td>
+            <td className="figures">{surface.figure(share.areaM2)}</td>
           </tr>
         ))}
       </tbody>
@@ -36,6 +38,7 @@ interface AreaLinesProps {
 
 /** A surface: its metal and its paint as bounds on the common axis, and every state it was found in. */
 export function AreaLines({ area, whole = false }: AreaLinesProps) {
+  const { surface } = coatingMeasures(useShownUnits())
   const [open, setOpen] = useState(whole)
   const states = useId()
   const seen = `${area.panelsSeen} of ${area.panels} ${area.panels === 1 ? 'panel' : 'panels'} seen`
@@ -43,9 +46,7 @@ export function AreaLines({ area, whole = false }: AreaLinesProps) {
     <div className="area-lines">
       <div className="area-head">
         <span className="strong">{area.label}</span>
-        <span className="quiet">
-          {figureText(area.areaM2, 2)} m² by the plan · {seen}
-        </span>
+        <span className="quiet">{`${surface.text(area.areaM2)} by the plan · ${seen}`}</span>
         <button
           type="button"
           className="action-key"

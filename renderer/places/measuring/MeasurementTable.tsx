@@ -1,9 +1,11 @@
 import type { Exhibit, Measurement } from '../../../shared-types/exhibit.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
+import type { KeptTape } from '../../../shared-types/tape-answer.ts'
 import { heldTogether } from '../../parts-of-page/held-together.ts'
 import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { usePanelNames } from '../../store/panel-names.ts'
+import { useShownUnits } from '../../store/shown-units.ts'
 import { timeText } from '../identity/day-text.ts'
 import { wholeCar } from './measured-panel.ts'
 import { measuredText } from './measured-text.ts'
@@ -22,14 +24,15 @@ export const measuredRows = (record: RecordView): readonly MeasuredRow[] =>
 
 interface MeasurementTableProps {
   readonly rows: readonly MeasuredRow[]
-  /** What a measurement by tape decides, by the number of its exhibit. */
-  readonly verdicts: ReadonlyMap<number, string>
+  /** What comes of the readings of a measurement by tape, by the number of its exhibit. */
+  readonly tapeOf: ReadonlyMap<number, KeptTape>
   readonly onOpen: (row: MeasuredRow) => void
 }
 
 /** The measurements of the record; Enter opens one again. */
-export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTableProps) {
+export function MeasurementTable({ rows, tapeOf, onOpen }: MeasurementTableProps) {
   const nameOf = usePanelNames()
+  const units = useShownUnits()
   return (
     <RegisterTable
       label="Measurements"
@@ -50,7 +53,7 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
           cell: ({ exhibit, measurement }) => (
             <>
               {measurement.what}
-              <span className="under-line">{heldTogether(exhibit.caption)}</span>
+              <span className="under-line">{heldTogether(tapeOf.get(exhibit.number)?.caption ?? exhibit.caption)}</span>
             </>
           ),
         },
@@ -60,17 +63,17 @@ export function MeasurementTable({ rows, verdicts, onOpen }: MeasurementTablePro
           figures: true,
           cell: ({ exhibit, measurement }) => (
             <>
-              <span className="quantity">{measuredText(measurement)}</span>
-              <span className="under-line">{verdicts.get(exhibit.number)}</span>
+              <span className="quantity">{measuredText(measurement, units)}</span>
+              <span className="under-line">{tapeOf.get(exhibit.number)?.answer.verdict}</span>
             </>
           ),
         },
         {
           id: 'method',
           head: 'method and instrument',
-          cell: ({ measurement }) => (
+          cell: ({ exhibit, measurement }) => (
             <>
-              {measurement.method === '' ? 'method not stated' : heldTogether(measurement.method)}
+              {heldTogether(tapeOf.get(exhibit.number)?.method ?? measurement.method) || 'method not stated'}
               <span className="under-line">
                 {measurement.instrument === '' ? 'instrument not stated' : measurement.instrument}
               </span>

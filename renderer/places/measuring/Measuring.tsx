@@ -26,7 +26,7 @@ interface Opened {
 function MeasuringPage({ record }: { readonly record: RecordView }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   const tapes = useAnswer('measuring.kept', {}, record.journalNumber).value
-  const verdicts = useMemo(() => new Map(tapes?.map(({ exhibit, answer }) => [exhibit, answer.verdict])), [tapes])
+  const tapeOf = useMemo(() => new Map(tapes?.map((tape) => [tape.exhibit, tape])), [tapes])
   /** Number of the kept measurement that is opened on its photograph; 0 for a new one. */
   const [onPicture, setOnPicture] = useState<number | null>(null)
   const begin = (by: Opened['by']) => {
@@ -49,10 +49,10 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
   }
   const exhibit = rows.find((row) => row.exhibit.number === opened?.number)?.exhibit ?? null
   const taken = exhibit?.measurement?.taken
-  const answer = tapes?.find((tape) => tape.exhibit === exhibit?.number)?.answer ?? null
+  const captionIsOwn = tapeOf.get(exhibit?.number ?? 0)?.captionIsOwn ?? false
   const tape = useMemo(
-    () => (exhibit === null || taken === undefined ? null : { exhibit, taken, answer }),
-    [exhibit, taken, answer],
+    () => (exhibit === null || taken === undefined ? null : { exhibit, taken, captionIsOwn }),
+    [exhibit, taken, captionIsOwn],
   )
   const close = () => setOpened(null)
   if (onPicture !== null) {
@@ -110,7 +110,7 @@ function MeasuringPage({ record }: { readonly record: RecordView }) {
         }
       >
         <TapeKinds onOpen={begin} disabled={record.readOnly} />
-        <MeasurementTable rows={rows} verdicts={verdicts} onOpen={open} />
+        <MeasurementTable rows={rows} tapeOf={tapeOf} onOpen={open} />
         <p className="place-note">
           Each measurement is an exhibit: its number stays, and findings and verdicts cite it. Enter on its line opens
           it again with all that was read or picked; a tell that takes its value from it follows.

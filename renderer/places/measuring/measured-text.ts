@@ -1,18 +1,14 @@
 import type { Measurement } from '../../../shared-types/exhibit.ts'
+import { decimalsEntered, shownMeasure } from '../../../shared-types/shown-measure.ts'
+import type { ShownUnits } from '../../../shared-types/units.ts'
 import { figureText } from '../../parts-of-page/figure-text.ts'
 import { measuredForm, unstatedForm } from '../../parts-of-page/number-forms.ts'
 
-/** Decimal places a number was written with, at most six. */
-function placesOf(value: number): number {
-  const [, part = ''] = String(value).split('.')
-  return Math.min(6, /^\d+$/u.test(part) ? part.length : 0)
-}
-
-/** A measured value as printed, "101.6 ± 0.2 mm (k = 2)"; a value without uncertainty says that it has none. */
-export function measuredText(measurement: Measurement): string {
-  const { value, unit, uncertainty, sample } = measurement
-  if (sample !== undefined) return `${value} of ${sample.seen.length} looked at, of ${sample.ofHowMany}`
-  const places = Math.max(placesOf(value), uncertainty === null ? 0 : placesOf(uncertainty))
+/** A measured value as printed in the units of the record, "101.6 ± 0.2 mm (k = 2)"; one without uncertainty says so. */
+export function measuredText({ sample, ...measurement }: Measurement, units: ShownUnits): string {
+  if (sample !== undefined) return `${measurement.value} of ${sample.seen.length} looked at, of ${sample.ofHowMany}`
+  const { value, uncertainty, unit, decimals } = shownMeasure(measurement, units)
+  const places = decimals ?? Math.max(decimalsEntered(value), uncertainty === null ? 0 : decimalsEntered(uncertainty))
   const unitText = unit === 'count' ? '' : `\u202f${unit}`
   return uncertainty === null
     ? unstatedForm(`${figureText(value, places)}${unitText}`)

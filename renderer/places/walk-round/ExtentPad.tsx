@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useState } from 'react'
 import type { Extent, PlanPoint } from '../../../shared-types/finding.ts'
+import { MM_PER_INCH } from '../../../shared-types/units.ts'
 import { lineLengthMm, polygonAreaMm2 } from '../../drawing/outline-shape.ts'
 import { largestPanelView, PanelDrawing } from '../../drawing/PanelDrawing.tsx'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
@@ -14,7 +15,11 @@ interface ExtentPadProps {
   readonly problem: string | null
 }
 
-const STEP_MM = 10
+/** How far an arrow moves the cross, alone and with Shift: a round length in the unit of the record. */
+const steps = {
+  mm: { alone: 10, shift: 100, words: '10 mm', shiftWords: '100' },
+  in: { alone: MM_PER_INCH / 2, shift: MM_PER_INCH * 5, words: '1/2 in', shiftWords: '5' },
+} as const
 const round = (mm: number): number => Math.round(mm * 10) / 10
 
 function shapeOf(points: readonly PlanPoint[], closed: boolean): Extent['shape'] {
@@ -29,10 +34,11 @@ const moves: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, 1],
 }
 
-/** The panel in hand, to draw a finding's extent on: arrows move a cross by 10 mm, Space sets a point, Enter closes. */
+/** The panel in hand, to draw a finding's extent on: arrows move a cross, Space sets a point, Enter closes. */
 export function ExtentPad({ panelId, extent, onChange, problem }: ExtentPadProps) {
   const figure = useWalkStore((state) => state.figure)
   const lengthUnit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+  const { alone, shift, words, shiftWords } = steps[lengthUnit]
   const shown = figure === null ? undefined : largestPanelView(figure, panelId)
   const [cursor, setCursor] = useState<PlanPoint | null>(null)
   if (shown === undefined)
@@ -45,7 +51,7 @@ export function ExtentPad({ panelId, extent, onChange, problem }: ExtentPadProps
   const press = (event: KeyboardEvent) => {
     const move = moves[event.key]
     if (move !== undefined && !event.ctrlKey && !event.altKey) {
-      const step = event.shiftKey ? STEP_MM * 10 : STEP_MM
+      const step = event.shiftKey ? shift : alone
       setCursor({ u: at.u + move[0] * step, v: at.v + move[1] * step })
     } else if (event.key === ' ') add(at)
     else if (event.key === 'Backspace') put(points.slice(0, -1), extent?.shape === 'area')
@@ -80,7 +86,7 @@ export function ExtentPad({ panelId, extent, onChange, problem }: ExtentPadProps
         extents={extent === null ? [] : [{ finding: 0, shape: extent.shape, points, hatch: null }]}
         spots={[]}
         cursor={at}
-        label={`Outline for the extent: ${size}. Arrows move the cross by 10 mm, Space sets a point, Enter closes.`}
+        label={`Outline for the extent: ${size}. Arrows move the cross by ${words}, Space sets a point, Enter closes.`}
         onKeyDown={press}
         onPoint={(point: PlanPoint, _event: PointerEvent) => {
           setCursor(point)
@@ -88,7 +94,7 @@ export function ExtentPad({ panelId, extent, onChange, problem }: ExtentPadProps
         }}
       />
       <p className="field-hint">
-        X, then arrows 10 mm (Shift 100), Space sets a point, Backspace takes it back, O opens or closes, Enter is done
+        {`X, then arrows ${words} (Shift ${shiftWords}), Space sets a point, Backspace takes it back, O opens or closes, Enter is done`}
       </p>
       {problem === null ? null : <p className="field-problem">{problem}</p>}
     </div>

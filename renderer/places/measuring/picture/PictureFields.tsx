@@ -70,8 +70,8 @@ export function PictureFields({ entry, photographs }: PictureFieldsProps) {
       </div>
       <p className="field-hint">One dot of the picture with the loupe: common practice, no source.</p>
       <div className="field-row">
-        <NumberField label="Off the plane by" quantity="plain" unit="mm" least={0} {...field('offsetMm')} />
-        <NumberField label="Camera was off by" quantity="plain" unit="mm" least={0} {...field('cameraMm')} />
+        <NumberField label="Off the plane by" quantity="length" least={0} {...field('offsetMm')} />
+        <NumberField label="Camera was off by" quantity="length" least={0} {...field('cameraMm')} />
       </div>
       <BelongsFields panel={field('panelId')} madeBy={field('madeBy')} caption={field('caption')} />
     </>

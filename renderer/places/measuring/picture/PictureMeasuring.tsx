@@ -27,13 +27,13 @@ const drawn: readonly string[] = ['image/jpeg', 'image/png', 'image/webp']
 const addressOf = ({ number, photograph }: Exhibit): string =>
   door().address(`exhibit/${number}/${drawn.includes(photograph?.mediaType ?? '') ? 'original' : 'report'}`)
 
-async function keep(entry: PictureEntry, kept: Exhibit | null, place: string): Promise<number | null> {
-  const told = pickedOf(entry)
+async function keep(entry: PictureEntry, kept: Exhibit | null, record: RecordView): Promise<number | null> {
+  const told = pickedOf(entry, record.commission.lengthUnit)
   if ('missing' in told) throw new ProblemError('input-refused', told.missing)
   if (entry.what.trim() === '') throw new ProblemError('input-refused', 'Write what was measured.', { field: 'what' })
   const { caption, madeBy, panelId } = entry
   const words = {
-    place: kept?.place ?? place,
+    place: kept?.place ?? record.visits.at(-1)?.place ?? '',
     view: kept?.view ?? null,
     at: kept?.at ?? null,
     inReport: kept?.inReport ?? true,
@@ -67,7 +67,7 @@ export function PictureMeasuring({ record, kept, onKept, onLeave }: PictureMeasu
     name: kept === null ? 'exhibit.addPicked' : `exhibit.repick ${kept.number}`,
     initial,
     keep: async (draft) => {
-      const number = await keep(draft, kept, record.visits.at(-1)?.place ?? '')
+      const number = await keep(draft, kept, record)
       if (number !== null) onKept(number)
     },
     kept: () => undefined,
@@ -87,7 +87,7 @@ export function PictureMeasuring({ record, kept, onKept, onLeave }: PictureMeasu
   ])
   const photographs = record.exhibits.filter(({ photograph }) => photograph !== null)
   const chosen = photographs.find(({ number }) => number === entry.draft.photograph)
-  const told = pickedOf(entry.draft)
+  const told = pickedOf(entry.draft, record.commission.lengthUnit)
   const title = kept === null ? 'On a photograph' : `Measurement E\u202f${kept.number}`
   return (
     <PlacePage

@@ -20,15 +20,13 @@ function PlaceFields({ entry }: { readonly entry: Entry<PictureEntry> }) {
     <div className="field-row" key={letterOf(index)}>
       <NumberField
         label={`${letterOf(index)} across`}
-        quantity="plain"
-        unit="mm"
+        quantity="length"
         value={place.xMm}
         onChange={(xMm) => put(index, { xMm })}
       />
       <NumberField
         label={`${letterOf(index)} up or down`}
-        quantity="plain"
-        unit="mm"
+        quantity="length"
         value={place.yMm}
         onChange={(yMm) => put(index, { yMm })}
       />
@@ -53,16 +51,15 @@ export function PlaneFields({ entry }: { readonly entry: Entry<PictureEntry> }) 
       />
       {sides ? (
         <div className="field-row">
-          <NumberField label="Side A to B" quantity="plain" unit="mm" {...field('firstSideMm')} />
-          <NumberField label="Side B to C" quantity="plain" unit="mm" {...field('secondSideMm')} />
+          <NumberField label="Side A to B" quantity="length" {...field('firstSideMm')} />
+          <NumberField label="Side B to C" quantity="length" {...field('secondSideMm')} />
         </div>
       ) : null}
       {planeKind === 'four points' ? <PlaceFields entry={entry} /> : null}
-      {one ? <NumberField label="Known length" quantity="plain" unit="mm" {...field('knownMm')} /> : null}
+      {one ? <NumberField label="Known length" quantity="length" {...field('knownMm')} /> : null}
       <NumberField
         label="Known to within, k = 2"
-        quantity="plain"
-        unit="mm"
+        quantity="length"
         least={0}
         hint={planeKind === 'four points' ? 'of each place, each way' : 'of each length'}
         {...field('knownUncertaintyMm')}

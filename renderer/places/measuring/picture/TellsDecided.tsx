@@ -4,8 +4,9 @@ import { ActionKey } from '../../../parts-of-page/ActionKey.tsx'
 import { ProblemNote } from '../../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../../parts-of-page/Section.tsx'
 import { useRecordStore } from '../../../store/record-store.ts'
+import { useShownUnits } from '../../../store/shown-units.ts'
 import { useAnswer, useChange } from '../../../store/use-answer.ts'
-import { figureWith, tellWords } from './result-words.ts'
+import { figuresIn, tellWords } from './result-words.ts'
 
 /** Tells shown; the others are counted only. */
 const MOST_SHOWN = 5
@@ -21,6 +22,7 @@ function TellLine({ tell, measured, exhibit }: TellsDecidedProps & { readonly te
   const readOnly = useRecordStore((state) => state.record?.readOnly ?? true)
   const handing = useChange()
   const standardUncertainty = measured.uncertainty / 2
+  const { figure } = figuresIn(measured.unit, useShownUnits())
   const { noted } = tell
   const same =
     noted?.value === measured.value &&
@@ -45,11 +47,11 @@ function TellLine({ tell, measured, exhibit }: TellsDecidedProps & { readonly te
   return (
     <li className="picture-tell">
       <strong>{tell.name}</strong>
-      <span>{tellWords(tell, standardUncertainty)}</span>
+      <span>{tellWords(tell, standardUncertainty, figure)}</span>
       <span className="under-line">
         {noted === null
           ? 'nothing measured is noted of it'
-          : `noted: ${figureWith(noted.value, tell.unit, noted.standardUncertainty)}, u = ${figureWith(noted.standardUncertainty, tell.unit, noted.standardUncertainty)}`}
+          : `noted: ${figure(noted.value, noted.standardUncertainty)}, u = ${figure(noted.standardUncertainty, noted.standardUncertainty)}`}
       </span>
       {same ? (
         <span className="under-line">this value is noted of it, and follows when this is picked again</span>

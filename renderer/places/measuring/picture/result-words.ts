@@ -1,16 +1,26 @@
 import type { PictureMeasured } from '../../../../shared-types/measuring.ts'
 import type { TellMeasured } from '../../../../shared-types/measuring-view.ts'
+import { shownUnit } from '../../../../shared-types/shown-measure.ts'
+import type { ShownUnits } from '../../../../shared-types/units.ts'
 import { figureText } from '../../../parts-of-page/figure-text.ts'
 
-/** A figure with its unit, to as many decimals as leave the uncertainty two digits. */
-export function figureWith(value: number, unit: string, uncertainty: number): string {
-  const decimals = uncertainty > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(uncertainty)))) : 1
-  return `${figureText(value, decimals)}\u202f${unit}`
+/** Writes a value with its unit, to as many decimals as leave the uncertainty two digits. */
+export type Figures = (value: number, uncertainty: number) => string
+
+/** How values kept in a unit are written in the units of a record; `alone` leaves the unit out. */
+export function figuresIn(kept: string, units: ShownUnits): { readonly figure: Figures; readonly alone: Figures } {
+  const { unit, per } = shownUnit(kept, units)
+  const alone: Figures = (value, uncertainty) => {
+    const bears = uncertainty / per
+    const decimals = bears > 0 ? Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(bears)))) : 1
+    return figureText(value / per, decimals)
+  }
+  return { alone, figure: (value, uncertainty) => `${alone(value, uncertainty)}\u202f${unit}` }
 }
 
 /** What the uncertainty is made of, each part as a standard uncertainty. */
-export function partsWords({ parts, unit }: PictureMeasured, distortionKnown: boolean): string {
-  const part = (name: string, standard: number) => `${name} ${figureWith(standard, unit, standard)}`
+export function partsWords({ parts }: PictureMeasured, distortionKnown: boolean, figure: Figures): string {
+  const part = (name: string, standard: number) => `${name} ${figure(standard, standard)}`
   return [
     part('picking', parts.picking),
     part('reference', parts.reference),
@@ -21,11 +31,11 @@ export function partsWords({ parts, unit }: PictureMeasured, distortionKnown: bo
 const most = (values: readonly number[]): number => Math.max(...values)
 
 /** What the measurement says of a tell, and how exact it would have to be: expanded, k = 2, as values are printed. */
-export function tellWords({ exactness, values, unit }: TellMeasured, standardUncertainty: number): string {
+export function tellWords({ exactness, values }: TellMeasured, standardUncertainty: number, figure: Figures): string {
   const { decision, likeliest, likelihoodRatio, wouldDecide } = exactness
   const name = values.find(({ id }) => id === likeliest)?.name ?? likeliest
-  const have = figureWith(2 * standardUncertainty, unit, 2 * standardUncertainty)
-  const would = wouldDecide === null ? null : figureWith(2 * wouldDecide, unit, 2 * wouldDecide)
+  const have = figure(2 * standardUncertainty, 2 * standardUncertainty)
+  const would = wouldDecide === null ? null : figure(2 * wouldDecide, 2 * wouldDecide)
   if (decision === 'fits none') return `fits none of its values, ${values.map((value) => value.name).join(', ')}`
   if (decision === 'decides') {
     const ratio =
@@ -38,8 +48,8 @@ export function tellWords({ exactness, values, unit }: TellMeasured, standardUnc
 }
 
 /** Whether first order and drawing agree, in figures. */
-export function agreementWords({ standard, drawn, unit, agree }: PictureMeasured): string {
-  const both = `first order u = ${figureWith(standard, unit, standard)}; drawn ${figureText(drawn.draws)} times u = ${figureWith(drawn.standard, unit, drawn.standard)}`
-  const ends = [drawn.low, drawn.high].map((end) => figureWith(end, unit, most([drawn.standard, 0])))
+export function agreementWords({ standard, drawn, agree }: PictureMeasured, figure: Figures): string {
+  const both = `first order u = ${figure(standard, standard)}; drawn ${figureText(drawn.draws)} times u = ${figure(drawn.standard, drawn.standard)}`
+  const ends = [drawn.low, drawn.high].map((end) => figure(end, most([drawn.standard, 0])))
   return agree ? `${both}: they agree` : `${both}: they differ, the drawn interval ${ends.join(' to ')} counts`
 }

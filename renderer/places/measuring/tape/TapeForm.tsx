@@ -9,6 +9,7 @@ import { useEntry } from '../../../parts-of-page/useEntry.ts'
 import { YesNoField } from '../../../parts-of-page/YesNoField.tsx'
 import { ask } from '../../../store/ask.ts'
 import { useRecordStore } from '../../../store/record-store.ts'
+import { useShownUnits } from '../../../store/shown-units.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
 import { BelongsFields } from '../BelongsFields.tsx'
 import { TellsFollowing } from '../TellsFollowing.tsx'
@@ -30,7 +31,8 @@ interface TapeFormProps {
 
 /** One measurement by tape, calliper or probe: readings first; Ctrl Enter keeps it as an exhibit, new or corrected. */
 export function TapeForm({ kind, kept, onLeave }: TapeFormProps) {
-  const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+  const units = useShownUnits()
+  const unit = units.lengthUnit
   const place = useRecordStore((state) => state.record?.visits.at(-1)?.place ?? '')
   const { value, busy } = useAnswer('measuring.tells', anyLength)
   const tells = value ?? []
@@ -41,7 +43,7 @@ export function TapeForm({ kind, kept, onLeave }: TapeFormProps) {
     name: entryName(kind, kept?.exhibit.number ?? null),
     initial,
     keep: async (said) => {
-      const asked = tapeAsked(kind, said, unit)
+      const asked = tapeAsked(kind, said, units)
       if (!('taken' in asked)) {
         const { code, message, field } = 'missing' in asked ? asked.missing : asked.refused
         throw new ProblemError(code, message, { field })
@@ -69,7 +71,7 @@ export function TapeForm({ kind, kept, onLeave }: TapeFormProps) {
     >
       {number === null ? null : <TellsFollowing number={number} unit="mm" />}
       {kind === 'drum or disc' ? <CautionLines steps={['opening a drum or clutch']} /> : null}
-      <TapeReadings kind={kind} entry={entry} unit={unit} />
+      <TapeReadings kind={kind} entry={entry} units={units} />
       {kind === 'sheet thickness' ? null : (
         <TextField
           label={`Good to, each way, ${unit}`}

@@ -1,4 +1,5 @@
 import type { TapeKind } from '../../../../shared-types/tape-question.ts'
+import type { ShownUnits } from '../../../../shared-types/units.ts'
 import { ChoiceField } from '../../../parts-of-page/ChoiceField.tsx'
 import { NoteField, TextField } from '../../../parts-of-page/TextField.tsx'
 import type { Entry } from '../../../parts-of-page/useEntry.ts'
@@ -8,8 +9,8 @@ import { stepFields, type TapeEntry, type TapeFieldName, YES } from './tape-entr
 
 interface ReadingsProps {
   readonly entry: Entry<TapeEntry>
-  /** Unit in which lengths are shown. */
-  readonly unit: string
+  /** Units lengths and coatings are typed in. */
+  readonly units: ShownUnits
 }
 
 const ROW = 'one after the other: 71.8 71.9 72.0'
@@ -24,7 +25,7 @@ function Lengths(props: {
   const { of, name, label, hint, autoFocus = false } = props
   return (
     <TextField
-      label={`${label}, ${of.unit}`}
+      label={`${label}, ${of.units.lengthUnit}`}
       figures
       autoFocus={autoFocus}
       {...(hint === undefined ? {} : { hint })}
@@ -94,8 +95,8 @@ function SheetReadings(props: ReadingsProps) {
         onChange={(so) => echo.onChange(so ? YES : '')}
       />
       <div className="field-row">
-        <Plain of={props} name="paint" label="Paint, µm" />
-        <Plain of={props} name="uPaint" label="u of the paint, µm" />
+        <Plain of={props} name="paint" label={`Paint, ${props.units.coatingUnit}`} />
+        <Plain of={props} name="uPaint" label={`u of the paint, ${props.units.coatingUnit}`} />
       </div>
       <div className="field-row">
         <Plain of={props} name="velocity" label="Speed in metal, m/s" />
@@ -123,7 +124,7 @@ export function TapeReadings({ kind, ...props }: ReadingsProps & { readonly kind
         <>
           <Lengths of={props} name="readings" label="Diameter, or thickness of a disc" autoFocus hint={ROW} />
           <NoteField
-            label={`Nominal and wear limit, ${props.unit}`}
+            label={`Nominal and wear limit, ${props.units.lengthUnit}`}
             rows={2}
             hint="one size to a line, its name before it if it has one: 228.6 230.1"
             {...props.entry.field('sizes')}
@@ -147,7 +148,7 @@ export function TapeReadings({ kind, ...props }: ReadingsProps & { readonly kind
     case 'trilateration':
       return (
         <NoteField
-          label={`Known points and distances, ${props.unit}`}
+          label={`Known points and distances, ${props.units.lengthUnit}`}
           rows={4}
           autoFocus
           hint="one to a line: name, x, y, distance, such as A 0 0 512"

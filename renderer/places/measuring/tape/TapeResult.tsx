@@ -4,7 +4,7 @@ import type { TapeKind, TapeTaken } from '../../../../shared-types/tape-question
 import { ProblemNote } from '../../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../../parts-of-page/Section.tsx'
 import { useDraftStore, useNameInRecord } from '../../../store/draft-store.ts'
-import { useRecordStore } from '../../../store/record-store.ts'
+import { useShownUnits } from '../../../store/shown-units.ts'
 import { useAnswer } from '../../../store/use-answer.ts'
 import { entryName, type TapeEntry, wordsOfKind } from './tape-entry.ts'
 import { tapeAsked } from './tape-questions.ts'
@@ -19,11 +19,11 @@ interface TapeResultProps {
 
 /** What is measured by the entry that is open, while it is typed. */
 export function TapeResult({ kind, kept }: TapeResultProps) {
-  const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+  const units = useShownUnits()
   const name = useNameInRecord(entryName(kind, kept?.exhibit.number ?? null))
   const typed = useDraftStore((state) => state.drafts[name] as TapeEntry | undefined)
   const initial = useTapeEntry(kind, kept)
-  const asked = useMemo(() => tapeAsked(kind, typed ?? initial, unit), [kind, typed, initial, unit])
+  const asked = useMemo(() => tapeAsked(kind, typed ?? initial, units), [kind, typed, initial, units])
   const beside = kept !== null && typed === undefined ? 'as kept' : 'as typed, not kept yet'
   return (
     <Section head={wordsOfKind(kind).title} level="column" beside={beside}>

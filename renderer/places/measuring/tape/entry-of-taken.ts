@@ -1,17 +1,30 @@
 import type { Exhibit } from '../../../../shared-types/exhibit.ts'
-import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
+import { exactMetric, shownUnit } from '../../../../shared-types/shown-measure.ts'
 import type { TapeKind, TapeQuestion, TapeQuestionOf, TapeTaken } from '../../../../shared-types/tape-question.ts'
-import { type LengthUnit, MM_PER_INCH } from '../../../../shared-types/units.ts'
+import type { ShownUnits } from '../../../../shared-types/units.ts'
 import { choiceOf } from '../measured-panel.ts'
-import { captionOf } from './tape-caption.ts'
 import { NONE, newEntry, stepFields, type TapeEntry, YES } from './tape-entry.ts'
 
 type Typed = Partial<TapeEntry>
 type Length = (mm: number | null) => string
-type Read<K extends TapeKind> = (question: TapeQuestionOf<K>, length: Length) => Typed
+type Coating = (um: number) => string
+type Read<K extends TapeKind> = (question: TapeQuestionOf<K>, length: Length, coating: Coating) => Typed
 
 /** Figures without the dust of a unit changed twice. */
 const plain = (value: number): string => String(Number(value.toFixed(6)))
+
+/** Decimals of an inch that bring every kept millimetre back. */
+const MOST_DECIMALS = 9
+
+/** A kept value in a unit of which one is `per`, with no more figures than bring it back just as it was kept. */
+function asTyped(value: number, per: number): string {
+  if (per === 1) return plain(value)
+  for (let decimals = 0; decimals < MOST_DECIMALS; decimals += 1) {
+    const typed = Number((value / per).toFixed(decimals))
+    if (exactMetric(typed * per) === exactMetric(value)) return String(typed)
+  }
+  return String(Number((value / per).toFixed(MOST_DECIMALS)))
+}
 
 /** A name made of the row itself is made of it again. */
 const ownName = (label: string): string => (/^[\d.,/-]+ to [\d.,/ -]+/.test(label) ? '' : label)
@@ -60,14 +73,14 @@ const reads: { readonly [K in TapeKind]: Read<K> } = {
     // Kept as a standard uncertainty; half-width of a rectangular distribution (JCGM 100:2008, 4.3.7).
     goodTo: length(uMm * Math.sqrt(3)),
   }),
-  'sheet thickness': (question, length) => ({
+  'sheet thickness': (question, length, coating) => ({
     travelTime: plain(question.travelTimeUs),
     uTime: plain(question.uTimeUs),
     velocity: plain(question.velocityMetalMs),
     uVelocity: plain(question.uVelocityMetalMs),
     echoToEcho: question.echoToEcho ? YES : '',
-    paint: plain(question.paintUm),
-    uPaint: plain(question.uPaintUm),
+    paint: coating(question.paintUm),
+    uPaint: coating(question.uPaintUm),
     nominal: length(question.nominalMm),
   }),
   'weld pitch': ({ pitchesMm, goodToMm, expected }, length) => ({
@@ -84,31 +97,33 @@ const reads: { readonly [K in TapeKind]: Read<K> } = {
   }),
 }
 
-function readOf<K extends TapeKind>(kind: K, question: TapeQuestion, length: Length): Typed {
-  return reads[kind](question as TapeQuestionOf<K>, length)
+function readOf<K extends TapeKind>(kind: K, question: TapeQuestion, length: Length, coating: Coating): Typed {
+  return reads[kind](question as TapeQuestionOf<K>, length, coating)
 }
 
-/** Readings that were kept, as they would be typed again with lengths in that unit. */
-export function entryOfTaken({ question, tell, where }: TapeTaken, unit: LengthUnit): TapeEntry {
-  const length: Length = (mm) => (mm === null ? '' : plain(unit === 'mm' ? mm : mm / MM_PER_INCH))
-  return { ...newEntry(question.kind, ''), ...readOf(question.kind, question, length), tell: tell ?? NONE, where }
+/** Readings that were kept, as they would be typed again in those units. */
+export function entryOfTaken({ question, tell, where }: TapeTaken, units: ShownUnits): TapeEntry {
+  const inUnit = (value: number, kept: string) => asTyped(value, shownUnit(kept, units).per)
+  const length: Length = (mm) => (mm === null ? '' : inUnit(mm, 'mm'))
+  const read = readOf(question.kind, question, length, (um) => inUnit(um, 'µm'))
+  return { ...newEntry(question.kind, ''), ...read, tell: tell ?? NONE, where }
 }
 
 /** A measurement opened again, with everything that was read. A caption the program wrote is written anew. */
 export function entryOfKept(
   { measurement, caption, madeBy, panelId }: Exhibit,
   taken: TapeTaken,
-  answer: TapeAnswer | null,
-  unit: LengthUnit,
+  captionIsOwn: boolean,
+  units: ShownUnits,
 ): TapeEntry {
   const what = measurement?.what ?? ''
   const at = `, ${taken.where}`
   return {
-    ...entryOfTaken(taken, unit),
+    ...entryOfTaken(taken, units),
     what: taken.where !== '' && what.endsWith(at) ? what.slice(0, -at.length) : what,
     instrument: measurement?.instrument ?? '',
     panelId: choiceOf(panelId),
     madeBy,
-    caption: answer !== null && caption === captionOf('', answer) ? '' : caption,
+    caption: captionIsOwn ? '' : caption,
   }
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../../shared-types/problem.ts'
-import type { LengthUnit } from '../../../../shared-types/units.ts'
+import { exactMetric, shownUnit } from '../../../../shared-types/shown-measure.ts'
+import type { LengthUnit, ShownUnits } from '../../../../shared-types/units.ts'
 import { typedNumber } from '../../../parts-of-page/figure-text.ts'
 import type { TapeEntry, TapeFieldName } from './tape-entry.ts'
 import { typedLengths } from './typed-lengths.ts'
@@ -9,11 +10,20 @@ export class EntryReader {
   missing: Problem | null = null
   refused: Problem | null = null
   private readonly entry: TapeEntry
-  private readonly unit: LengthUnit
+  private readonly units: ShownUnits
 
-  constructor(entry: TapeEntry, unit: LengthUnit) {
+  constructor(entry: TapeEntry, units: ShownUnits) {
     this.entry = entry
-    this.unit = unit
+    this.units = units
+  }
+
+  private get unit(): LengthUnit {
+    return this.units.lengthUnit
+  }
+
+  /** The unit coatings are typed in. */
+  get coatingUnit(): string {
+    return this.units.coatingUnit
   }
 
   refuse(field: TapeFieldName, message: string): void {
@@ -73,6 +83,11 @@ export class EntryReader {
     const read = this.number(field, what)
     if (read < 0) this.refuse(field, `It cannot be less than nothing: enter ${what}.`)
     return read
+  }
+
+  /** A thickness of coating that must not be below nothing, in µm. */
+  coating(field: TapeFieldName, what: string): number {
+    return exactMetric(this.amount(field, what) * shownUnit('µm', this.units).per)
   }
 
   /** Rows of a note that are not empty. */

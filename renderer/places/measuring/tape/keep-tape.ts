@@ -1,9 +1,9 @@
 import type { Exhibit, ExhibitWords, Measurement } from '../../../../shared-types/exhibit.ts'
 import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
+import { captionOf } from '../../../../shared-types/tape-caption.ts'
 import type { TapeTaken } from '../../../../shared-types/tape-question.ts'
 import { change } from '../../../store/ask.ts'
 import { panelOf } from '../measured-panel.ts'
-import { captionOf } from './tape-caption.ts'
 import type { TapeEntry } from './tape-entry.ts'
 
 const MOST_ON_A_LINE = 400

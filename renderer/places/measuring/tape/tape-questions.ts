@@ -1,6 +1,6 @@
 import type { Problem } from '../../../../shared-types/problem.ts'
 import type { TapeKind, TapeQuestion, TapeTaken } from '../../../../shared-types/tape-question.ts'
-import type { LengthUnit } from '../../../../shared-types/units.ts'
+import type { ShownUnits } from '../../../../shared-types/units.ts'
 import { EntryReader } from './entry-reader.ts'
 import { NONE, stepFields, type TapeEntry, YES } from './tape-entry.ts'
 
@@ -90,8 +90,8 @@ const builds: { readonly [K in TapeKind]: Build } = {
     velocityMetalMs: Math.max(read.amount('velocity', 'the speed of sound in the metal, m/s'), 1),
     uVelocityMetalMs: read.amount('uVelocity', 'the standard uncertainty of that speed, m/s'),
     echoToEcho: entry.echoToEcho === YES,
-    paintUm: read.amount('paint', 'the thickness of the paint, µm, or 0'),
-    uPaintUm: read.amount('uPaint', 'the standard uncertainty of the paint, µm, or 0'),
+    paintUm: read.coating('paint', `the thickness of the paint, ${read.coatingUnit}, or 0`),
+    uPaintUm: read.coating('uPaint', `the standard uncertainty of the paint, ${read.coatingUnit}, or 0`),
     velocityPaintMs: 2500,
     nominalMm: entry.nominal.trim() === '' ? null : read.positiveLength('nominal', 'the nominal thickness'),
     coverage: COVERAGE,
@@ -121,8 +121,8 @@ const builds: { readonly [K in TapeKind]: Build } = {
 }
 
 /** Turns what is typed into what is asked. What is missing counts before what the program would refuse, not before what cannot be read. */
-export function tapeAsked(kind: TapeKind, entry: TapeEntry, unit: LengthUnit): TapeAsked {
-  const read = new EntryReader(entry, unit)
+export function tapeAsked(kind: TapeKind, entry: TapeEntry, units: ShownUnits): TapeAsked {
+  const read = new EntryReader(entry, units)
   const question = builds[kind](entry, read)
   if (read.refused !== null) return { refused: read.refused }
   if (read.missing !== null) return { missing: read.missing }

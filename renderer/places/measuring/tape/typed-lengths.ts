@@ -1,8 +1,6 @@
-import { type LengthUnit, MM_PER_INCH } from '../../../../shared-types/units.ts'
+import { exactMetric, mmPer } from '../../../../shared-types/shown-measure.ts'
+import type { LengthUnit } from '../../../../shared-types/units.ts'
 import { typedNumber } from '../../../parts-of-page/figure-text.ts'
-
-/** Figures that survive the way back: 2.75 in is 69.85 mm. */
-const exact = (value: number): number => Number(value.toFixed(6))
 
 const UNITS = /(?<=[\d\s.])(mm|inch(?:es)?|in|["″])(?![\p{L}\d])/giu
 
@@ -35,7 +33,7 @@ export function typedLengths(
     const value = typedNumber(piece)
     if (value === null)
       return { refused: `“${piece}” is no number: write such as 71.8 71.9, or 2-3/4 2-7/8 in, with spaces between.` }
-    mm.push(exact(plain.unit === 'in' ? value * MM_PER_INCH : value))
+    mm.push(exactMetric(value * mmPer(plain.unit)))
   }
   return { mm }
 }

@@ -1,24 +1,24 @@
 import { useMemo } from 'react'
 import type { Exhibit } from '../../../../shared-types/exhibit.ts'
-import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
 import type { TapeKind, TapeTaken } from '../../../../shared-types/tape-question.ts'
 import { useRecordStore } from '../../../store/record-store.ts'
+import { useShownUnits } from '../../../store/shown-units.ts'
 import { entryOfKept } from './entry-of-taken.ts'
 import { newEntry, type TapeEntry } from './tape-entry.ts'
 
-/** A kept measurement opened again; `answer` is null until it has been worked out. */
+/** A kept measurement opened again, and whether its caption is the program's own words of the result. */
 export interface OpenedTape {
   readonly exhibit: Exhibit
   readonly taken: TapeTaken
-  readonly answer: TapeAnswer | null
+  readonly captionIsOwn: boolean
 }
 
 /** The entry a form begins with: nothing read, or all that was read before. */
 export function useTapeEntry(kind: TapeKind, kept: OpenedTape | null): TapeEntry {
-  const unit = useRecordStore((state) => state.record?.commission.lengthUnit ?? 'mm')
+  const units = useShownUnits()
   const examiner = useRecordStore((state) => state.record?.commission.examiner ?? '')
   return useMemo(
-    () => (kept === null ? newEntry(kind, examiner) : entryOfKept(kept.exhibit, kept.taken, kept.answer, unit)),
-    [kind, kept, examiner, unit],
+    () => (kept === null ? newEntry(kind, examiner) : entryOfKept(kept.exhibit, kept.taken, kept.captionIsOwn, units)),
+    [kind, kept, examiner, units],
   )
 }

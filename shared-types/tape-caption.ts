@@ -1,4 +1,4 @@
-import type { TapeAnswer } from '../../../../shared-types/tape-answer.ts'
+import type { TapeAnswer } from './tape-answer.ts'
 
 /** Caption of the exhibit: the result, its coverage and what it decides, unless the user wrote another. */
 export function captionOf(written: string, { headline, coverage, verdict }: TapeAnswer): string {
