@@ -26,12 +26,14 @@ function HistoryPage({ record }: { readonly record: RecordView }) {
         <JournalList journalNumber={record.journalNumber} />
         <div>
           <Section head="Undo" level="column">
-            <p className="place-note">
-              {undoState.undo === null ? 'Nothing can be undone now.' : `Would undo: ${undoState.undo}`}
-            </p>
-            <p className="place-note">
-              {undoState.redo === null ? 'Nothing has been undone.' : `Would do again: ${undoState.redo}`}
-            </p>
+            <div className="undo-state">
+              <p className="place-note">
+                {undoState.undo === null ? 'Nothing can be undone now.' : `Would undo: ${undoState.undo}`}
+              </p>
+              <p className="place-note">
+                {undoState.redo === null ? 'Nothing has been undone.' : `Would do again: ${undoState.redo}`}
+              </p>
+            </div>
             <div className="place-acts">
               <ActionKey
                 keys="U"
