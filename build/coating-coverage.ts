@@ -1,37 +1,54 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { intervalTable } from '../electron/analysis/coating/interval-table.ts'
-import { coverageOf, type StudyRow, studyPanel, tunedShifts } from '../tests/analysis/coating/coverage-study.ts'
+import {
+  coverageOf,
+  followedPanel,
+  type StudyRow,
+  studyPanel,
+  tunedShifts,
+  tuningPanel,
+} from '../tests/analysis/coating/coverage-study.ts'
 import { coverageTable, extentsMark, withTable } from '../tests/analysis/coating/coverage-table.ts'
 import { studyRows } from './study-rows.ts'
 
 const densities = [15, 25, 50, 100] as const
-type Stage = 'tuning' | 'testing'
+/** Readings taken first, and those then taken where the program says the next is worth most. */
+const followed = [
+  [15, 10],
+  [25, 15],
+  [50, 15],
+] as const
 
 /**
  * Prints the coverage on panels never tuned on into DEVELOPERS.md and into the file the program looks it up in; `tune`
  * writes the ends of intervals from tuning panels instead.
  */
 export function run(top: string, words: readonly string[]): void {
-  const stage: Stage = words[0] === 'tune' ? 'tuning' : 'testing'
-  const panels = Number(words[1] ?? (stage === 'tuning' ? 1600 : 400))
-  const rows = densities.map((readings) => studied(top, stage, readings, panels))
   const coating = join(top, 'electron', 'analysis', 'coating')
-  if (stage === 'tuning') {
+  const kept = (name: string, count: number, rowAt: (at: number) => StudyRow): StudyRow[] =>
+    studyRows(top, { folder: 'coating-coverage', name, count }, rowAt)
+  if (words[0] === 'tune') {
+    const panels = Number(words[1] ?? 1600)
+    const rows = densities.map((readings) => kept(`tuning-${readings}`, panels, (at) => tuningPanel(readings, at)))
     writeFileSync(join(coating, 'interval-table.ts'), shiftsSource(rows))
     return
   }
+  const panels = Number(words[1] ?? 400)
+  const rows = densities.map((readings) =>
+    kept(`held-back-${readings}`, panels, (at) => studyPanel('held back', readings, at)),
+  )
   writeFileSync(join(coating, 'interval-coverage.ts'), coverageSource(rows))
   const developers = join(top, 'DEVELOPERS.md')
-  const table = coverageTable(rows, intervalTable)
+  const byRule = followed.map(([first, more]) => ({
+    first,
+    more,
+    rows: kept(`held-back-${first}-${more}`, panels, (at) => followedPanel('held back by the rule', [first, more], at)),
+  }))
+  const table = coverageTable(rows, byRule, intervalTable)
   writeFileSync(developers, withTable(readFileSync(developers, 'utf8'), extentsMark, table))
   process.stdout.write(`${table}\n`)
 }
-
-const studied = (top: string, stage: Stage, readings: number, panels: number): StudyRow[] =>
-  studyRows(top, { folder: 'coating-coverage', name: `${stage}-${readings}`, count: panels }, (at) =>
-    studyPanel(stage, readings, at),
-  )
 
 const shiftsSource = (rows: readonly StudyRow[][]): string => `import type { DensityShifts } from './interval-shifts.ts'
 

@@ -3,8 +3,7 @@ import { type CoatingField, drawCoatingField } from './drawn-panel.ts'
 import { answerWithoutNodes, extentAnswer, extentQuestion } from './extent-answer.ts'
 import { exceedingChance, thicknessMap } from './field-summary.ts'
 import { gaugeUncertainty } from './gauge-error.ts'
-import { thickestPaint } from './latent-sites.ts'
-import { worthwhileSpots } from './next-reading.ts'
+import { nextReadingTerms, worthwhileSpots } from './next-reading.ts'
 import { nextReadingAnswer, STEPS_AHEAD } from './next-reading-words.ts'
 import { thicknessClasses } from './thickness-classes.ts'
 
@@ -19,7 +18,7 @@ export function coatingField(input: CoatingFieldInput, keepOn: () => void = () =
     drawn,
     extents.volumeMm3,
     new Uint8Array(drawn.nodes).fill(1),
-    nextTerms(input, field),
+    nextReadingTerms(film, readings, (thicknessUm) => gaugeUncertainty(input.gauge, thicknessUm)),
     STEPS_AHEAD,
   )
   const volume = extentAnswer('volume', extents.volumeMm3, question)
@@ -57,14 +56,4 @@ function classesOf({ classes }: CoatingFieldInput, field: CoatingField): Coating
     name: range.name,
     ...share,
   }))
-}
-
-function nextTerms(input: CoatingFieldInput, { film, readings }: CoatingField) {
-  const limits = readings.filter(({ kind }) => kind === 'more than').map(({ thicknessUm }) => thicknessUm)
-  return {
-    saturationUm: limits.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...limits) - film.medianUm,
-    paintUm: thickestPaint(film, gaugeUncertainty(input.gauge, film.medianUm)) - film.medianUm,
-    readingDeviationUm: (fillerUm: number) =>
-      Math.hypot(film.medianUm * film.logDeviation, gaugeUncertainty(input.gauge, film.medianUm + fillerUm)),
-  }
 }

@@ -12,7 +12,7 @@ import {
   simulatedAreaM2,
 } from './interval-calibration.ts'
 import type { Extent } from './interval-shifts.ts'
-import { whyNotNinety } from './interval-trust.ts'
+import { type IntervalTrust, intervalTrust } from './interval-trust.ts'
 import { isPaint } from './latent-sites.ts'
 
 /** What an extent's interval rests on. */
@@ -63,7 +63,7 @@ export function extentInterval(extent: Extent, draws: Float64Array, question: Ex
 export function extentAnswer(extent: Extent, draws: Float64Array, question: ToldExtentQuestion): IntervalAnswer {
   const per = extent === 'area' ? 1e6 : 1000
   const { low, middle, high } = extentInterval(extent, draws, question)
-  const reason = whyNoCoverage(question, extent)
+  const trust = trustOfExtent(question, extent)
   const { text, figure } = shownExtent(extent, question.measures)
   const span = `${text(middle / per)} (${figure(low / per)} to ${figure(high / per)}`
   const limit =
@@ -74,19 +74,21 @@ export function extentAnswer(extent: Extent, draws: Float64Array, question: Told
     low: low / per,
     middle: middle / per,
     high: high / per,
-    coverage: reason === null ? 0.9 : null,
-    words: `${reason === null ? `${span}, 90 %).` : `${span}; ${reason}).`}${limit}`,
+    coverage: trust.coverage,
+    words: `${span}${trust.coverage === null ? `; ${trust.reason}` : `, ${trust.called}`}).${limit}`,
   }
 }
 
-/** Why the interval may not be called one of 90 %, or null. */
-export function whyNoCoverage({ readings, assessedMm2, measures }: ToldExtentQuestion, extent: Extent): string | null {
-  const reason = whyNotNinety(readings, extent)
-  if (reason !== null) return reason
+/** What the interval of an extent may be called, by the readings it rests on and the size of what was read. */
+export function trustOfExtent({ readings, assessedMm2, measures }: ToldExtentQuestion, extent: Extent): IntervalTrust {
+  const trust = intervalTrust(readings, extent)
   const squareMetres = assessedMm2 / 1e6
-  if (squareMetres < simulatedAreaM2[0] || squareMetres > simulatedAreaM2[1])
-    return `the panel is not of a size that was tried out, ${measures.area.span(...simulatedAreaM2)}, so this is not called 90 %`
-  return null
+  if (trust.coverage === null || (squareMetres >= simulatedAreaM2[0] && squareMetres <= simulatedAreaM2[1]))
+    return trust
+  return {
+    coverage: null,
+    reason: `the panel is not of a size that was tried out, ${measures.area.span(...simulatedAreaM2)}, so this is not called 90 %`,
+  }
 }
 
 /** An extent in the units of the words, from m2 or cm3. */

@@ -4,7 +4,7 @@ import type { ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import { ProblemError } from '../../../shared-types/problem-error.ts'
 import { changeTrust } from './change-trust.ts'
 import { drawCoatingField } from './drawn-panel.ts'
-import { extentAnswer, extentQuestion, shownExtent, type ToldExtentQuestion, whyNoCoverage } from './extent-answer.ts'
+import { extentAnswer, extentQuestion, shownExtent, type ToldExtentQuestion, trustOfExtent } from './extent-answer.ts'
 import { extentDifference } from './extent-difference.ts'
 import type { Extent } from './interval-shifts.ts'
 
@@ -59,26 +59,26 @@ function changeAnswer(
   )
   const [low, middle, high] = [difference.low / per, difference.middle / per, difference.high / per]
   const shown = shownExtent(extent, after.question.measures)
-  const own = whyNoCoverage(before.question, extent) ?? whyNoCoverage(after.question, extent)
-  const trust = changeTrust([before.question.readings, after.question.readings], extent)
-  const change = { low, middle, high, coverage: own === null ? trust.coverage : null }
-  if (own !== null || !trust.tellsSides)
+  const doubt = [before, after]
+    .map(({ question }) => trustOfExtent(question, extent))
+    .find(({ coverage }) => coverage === null)
+  const trust = doubt ?? changeTrust([before.question.readings, after.question.readings], extent)
+  const change = { low, middle, high, coverage: trust.coverage }
+  if (trust.coverage === null)
     return {
-      change: { ...change, words: `Not decided: ${between(change, shown)}; ${own ?? trust.reason}.` },
+      change: { ...change, words: `Not decided: ${between(change, shown)}; ${trust.reason}.` },
       verdict: 'not told',
     }
-  const share = trust.reason === null ? ', 90 %' : `; ${trust.reason}`
   if (high < 0) {
-    const words = `Narrowed by ${shown.text(-middle)} (${shown.span(-high, -low)}${share}).`
+    const words = `Narrowed by ${shown.text(-middle)} (${shown.span(-high, -low)}, ${trust.called}).`
     return { change: { ...change, words }, verdict: 'less' }
   }
   if (low > 0) {
-    const words = `Grown by ${shown.text(middle)} (${shown.span(low, high)}${share}).`
+    const words = `Grown by ${shown.text(middle)} (${shown.span(low, high)}, ${trust.called}).`
     return { change: { ...change, words }, verdict: 'more' }
   }
-  const known = trust.reason === null ? ' (90 %)' : `; ${trust.reason}`
   return {
-    change: { ...change, words: `No change can be told: ${between(change, shown)}${known}.` },
+    change: { ...change, words: `No change can be told: ${between(change, shown)} (${trust.called}).` },
     verdict: 'not told',
   }
 }

@@ -8,15 +8,15 @@ export const intervalTable: readonly DensityShifts[] = [
       area: {
         none: {
           low: 0,
-          high: 0.499,
+          high: 0.451,
         },
         few: {
-          low: -0.166,
-          high: -0.059,
+          low: -0.149,
+          high: -0.045,
         },
         several: {
-          low: 0.09,
-          high: -0.035,
+          low: 0.114,
+          high: -0.084,
         },
         'nearly all': {
           low: -0.5,
@@ -26,19 +26,19 @@ export const intervalTable: readonly DensityShifts[] = [
       volume: {
         none: {
           low: 0,
-          high: 1.971,
+          high: 1.818,
         },
         few: {
-          low: -0.306,
-          high: 0.029,
+          low: -0.301,
+          high: 0.057,
         },
         several: {
-          low: -0.068,
-          high: -0.182,
+          low: -0.098,
+          high: -0.147,
         },
         'nearly all': {
-          low: -0.263,
-          high: -0.02,
+          low: -0.153,
+          high: 0.043,
         },
       },
     },
@@ -49,37 +49,37 @@ export const intervalTable: readonly DensityShifts[] = [
       area: {
         none: {
           low: 0,
-          high: 0.397,
+          high: 0.63,
         },
         few: {
-          low: -0.146,
-          high: -0.066,
+          low: -0.216,
+          high: -0.163,
         },
         several: {
-          low: 0.031,
-          high: 0.032,
+          low: 0.03,
+          high: 0.022,
         },
         'nearly all': {
-          low: -0.433,
+          low: -0.39,
           high: 0,
         },
       },
       volume: {
         none: {
           low: 0,
-          high: 1.017,
+          high: 1.776,
         },
         few: {
-          low: -0.429,
-          high: 0.286,
+          low: -0.381,
+          high: 0.166,
         },
         several: {
-          low: -0.123,
-          high: -0.102,
+          low: -0.109,
+          high: 0.179,
         },
         'nearly all': {
-          low: -0.154,
-          high: 0.099,
+          low: -0.234,
+          high: 0.04,
         },
       },
     },
@@ -93,16 +93,16 @@ export const intervalTable: readonly DensityShifts[] = [
           high: 0,
         },
         few: {
-          low: -0.221,
-          high: 0.013,
+          low: -0.332,
+          high: 0.011,
         },
         several: {
-          low: 0.006,
-          high: 0.063,
+          low: 0.064,
+          high: 0.044,
         },
         'nearly all': {
           low: 0,
-          high: 0,
+          high: 0.162,
         },
       },
       volume: {
@@ -112,14 +112,14 @@ export const intervalTable: readonly DensityShifts[] = [
         },
         few: {
           low: -0.5,
-          high: 0.19,
+          high: 0.194,
         },
         several: {
-          low: -0.173,
-          high: 0.02,
+          low: -0.084,
+          high: 0.022,
         },
         'nearly all': {
-          low: 0.125,
+          low: 0.03,
           high: 0.125,
         },
       },
@@ -134,16 +134,16 @@ export const intervalTable: readonly DensityShifts[] = [
           high: 0,
         },
         few: {
-          low: 0,
-          high: 0.124,
+          low: 0.012,
+          high: 0.036,
         },
         several: {
-          low: 0.04,
-          high: 0.128,
+          low: 0.101,
+          high: 0.104,
         },
         'nearly all': {
           low: 0,
-          high: 0.004,
+          high: 0,
         },
       },
       volume: {
@@ -152,16 +152,16 @@ export const intervalTable: readonly DensityShifts[] = [
           high: 0,
         },
         few: {
-          low: -0.149,
-          high: 0.082,
+          low: -0.055,
+          high: 0.001,
         },
         several: {
-          low: -0.136,
-          high: 0.031,
+          low: -0.044,
+          high: -0.053,
         },
         'nearly all': {
-          low: 0.035,
-          high: 0.588,
+          low: 0.092,
+          high: 0.555,
         },
       },
     },

@@ -1,5 +1,6 @@
 import { ranksOf } from '../statistics/ranks.ts'
 import type { FillerDraws } from './field-draws.ts'
+import { type FieldReading, type PaintFilm, thickestPaint } from './latent-sites.ts'
 
 /** A gauge and a film as the next reading will meet them. */
 export interface NextReadingTerms {
@@ -9,6 +10,23 @@ export interface NextReadingTerms {
   readonly paintUm: number
   /** Standard deviation of a reading of film and gauge, at a depth of filler, um. */
   readonly readingDeviationUm: (fillerUm: number) => number
+}
+
+/**
+ * What the readings so far say of the next: the gauge's limit is where it has gone beyond it, and unknown until then.
+ * `gaugeUm` is its standard uncertainty at a thickness, both um.
+ */
+export function nextReadingTerms(
+  film: PaintFilm,
+  readings: readonly FieldReading[],
+  gaugeUm: (thicknessUm: number) => number,
+): NextReadingTerms {
+  const limits = readings.filter(({ kind }) => kind === 'more than').map(({ thicknessUm }) => thicknessUm)
+  return {
+    saturationUm: limits.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...limits) - film.medianUm,
+    paintUm: thickestPaint(film, gaugeUm(film.medianUm)) - film.medianUm,
+    readingDeviationUm: (fillerUm) => Math.hypot(film.medianUm * film.logDeviation, gaugeUm(film.medianUm + fillerUm)),
+  }
 }
 
 /**

@@ -1,17 +1,10 @@
-import type { ExtentQuestion } from '../../../electron/analysis/coating/extent-answer.ts'
 import { extentDifference } from '../../../electron/analysis/coating/extent-difference.ts'
-import { fieldPrior } from '../../../electron/analysis/coating/field-prior.ts'
-import { extentDraws } from '../../../electron/analysis/coating/field-summary.ts'
-import { filmOfPanel } from '../../../electron/analysis/coating/film-reference.ts'
 import type { Interval } from '../../../electron/analysis/coating/interval-calibration.ts'
-import { drawFiller } from '../../../electron/analysis/coating/latent-field.ts'
-import { isPaint } from '../../../electron/analysis/coating/latent-sites.ts'
-import { gridNodes } from './coverage-study.ts'
+import { mappedPanel, THRESHOLD_UM } from './mapped-panel.ts'
 import { type CorrectionKind, correctedPanel, correctionKinds } from './simulated-corrections.ts'
 import { panelKinds } from './simulated-filler.ts'
+import { gridNodes } from './simulated-nodes.ts'
 import { type SimulatedPanel, simulatedPanel, truthOf } from './simulated-panels.ts'
-
-const THRESHOLD_UM = 300
 
 /** One simulated panel before and after work: intervals of the differences, later less earlier, and the truth. */
 export interface ChangeRow {
@@ -67,17 +60,7 @@ export function studyChange(
 
 function mapped(panel: SimulatedPanel, { nodes: count, draws }: Size, seed: string) {
   const nodes = gridNodes(panel.widthMm, panel.heightMm, count)
-  const film = filmOfPanel(panel.readings, panel.reference)
-  const filler = drawFiller(panel.readings, nodes, film, fieldPrior, { draws, seed, keepOn: () => undefined })
-  const { areaMm2, volumeMm3 } = extentDraws(filler, nodes.areaMm2, THRESHOLD_UM - film.medianUm)
-  const question: ExtentQuestion = {
-    readings: panel.readings.length,
-    paint: panel.readings.filter((reading) => isPaint(reading, film)).length,
-    saturated: panel.readings.filter(({ kind }) => kind === 'more than').length,
-    assessedMm2: panel.widthMm * panel.heightMm,
-    deepestUm: fieldPrior.deepestUm,
-    thresholdUm: THRESHOLD_UM,
-  }
+  const { areaMm2, volumeMm3, question } = mappedPanel(panel, panel.readings, nodes, { seed, draws })
   return { area: areaMm2, volume: volumeMm3, question }
 }
 

@@ -1,6 +1,3 @@
-import { fieldPrior } from '../../../electron/analysis/coating/field-prior.ts'
-import { extentDraws } from '../../../electron/analysis/coating/field-summary.ts'
-import { filmOfPanel } from '../../../electron/analysis/coating/film-reference.ts'
 import {
   conformalShift,
   drawnInterval,
@@ -17,13 +14,12 @@ import {
   type Extent,
   evidenceKinds,
 } from '../../../electron/analysis/coating/interval-shifts.ts'
-import { drawFiller } from '../../../electron/analysis/coating/latent-field.ts'
-import { isPaint } from '../../../electron/analysis/coating/latent-sites.ts'
+import type { FieldReading } from '../../../electron/analysis/coating/latent-sites.ts'
+import { mappedPanel, THRESHOLD_UM } from './mapped-panel.ts'
+import { readByRule } from './reading-by-rule.ts'
 import { type PanelKind, panelKinds } from './simulated-filler.ts'
-import { simulatedPanel, truthOf } from './simulated-panels.ts'
-
-/** Film and filler together thicker than this count as filler in the study, um. */
-const THRESHOLD_UM = 300
+import { gridNodes } from './simulated-nodes.ts'
+import { type SimulatedPanel, simulatedPanel, truthOf } from './simulated-panels.ts'
 
 /** One simulated panel: what was drawn, and the truth. */
 export interface StudyRow {
@@ -38,43 +34,64 @@ export interface StudyRow {
   readonly trueVolume: number
 }
 
-/** Nodes on a grid of about `count` over a rectangle. */
-export function gridNodes(widthMm: number, heightMm: number, count: number) {
-  const columns = Math.max(1, Math.round(Math.sqrt((count * widthMm) / heightMm)))
-  const rows = Math.max(1, Math.round(count / columns))
-  const nodes = columns * rows
-  return {
-    x: Float64Array.from({ length: nodes }, (_, at) => ((at % columns) + 0.5) * (widthMm / columns)),
-    y: Float64Array.from({ length: nodes }, (_, at) => (Math.floor(at / columns) + 0.5) * (heightMm / rows)),
-    areaMm2: new Float64Array(nodes).fill((widthMm * heightMm) / nodes),
-  }
+type Stage = 'tuning' | 'tuning by the rule' | 'held back' | 'held back by the rule' | 'short' | 'short by the rule'
+
+/** How finely a study draws the field of a panel. */
+interface Fineness {
+  readonly nodes: number
+  readonly draws: number
 }
+const FULL: Fineness = { nodes: 1600, draws: 399 }
 
 /** The panel number `at` of a stage; kinds take turns. Stages have seeds of their own. */
-export function studyPanel(
-  stage: 'tuning' | 'testing' | 'short',
-  readings: number,
+export function studyPanel(stage: Stage, readings: number, at: number, fineness: Fineness = FULL): StudyRow {
+  const panel = simulatedPanel(kindOf(at), readings, `${stage} ${readings} ${at}`)
+  return studyRow(panel, panel.readings, `${stage} field ${readings} ${at}`, fineness)
+}
+
+/** The panel number `at` of a stage read at `first` places, then `more` times where the program says the next is worth most. */
+export function followedPanel(
+  stage: Stage,
+  [first, more]: readonly [number, number],
   at: number,
-  { nodes: count, draws }: { nodes: number; draws: number } = { nodes: 1600, draws: 399 },
+  fineness: Fineness = FULL,
 ): StudyRow {
-  const kind = panelKinds[at % panelKinds.length] as PanelKind
-  const panel = simulatedPanel(kind, readings, `${stage} ${readings} ${at}`)
+  const seed = `${stage} ${first} ${more} ${at}`
+  const panel = simulatedPanel(kindOf(at), first, seed)
+  return studyRow(panel, readByRule(panel, more, `${seed} rule`), `${seed} field`, fineness)
+}
+
+/** Most readings by the rule on a tuning panel, and most of its share. */
+const MOST_BY_RULE = 15
+const SHARE_BY_RULE = 0.4
+
+/**
+ * The panel number `at` that ends of intervals are set on: every kind once as it was read, then once with its last readings
+ * where the program said, since readings that follow the rule tell less of the rest than their number suggests.
+ */
+export function tuningPanel(readings: number, at: number): StudyRow {
+  if (Math.floor(at / panelKinds.length) % 2 === 0) return studyPanel('tuning', readings, at)
+  const more = Math.min(MOST_BY_RULE, Math.round(SHARE_BY_RULE * readings))
+  return followedPanel('tuning by the rule', [readings - more, more], at)
+}
+
+const kindOf = (at: number): PanelKind => panelKinds[at % panelKinds.length] as PanelKind
+
+function studyRow(
+  panel: SimulatedPanel,
+  readings: readonly FieldReading[],
+  seed: string,
+  { nodes: count, draws }: Fineness,
+): StudyRow {
   const truth = truthOf(panel, THRESHOLD_UM)
   const nodes = gridNodes(panel.widthMm, panel.heightMm, count)
-  const film = filmOfPanel(panel.readings, panel.reference)
-  const filler = drawFiller(panel.readings, nodes, film, fieldPrior, {
-    draws,
-    seed: `${stage} field ${readings} ${at}`,
-    keepOn: () => undefined,
-  })
-  const { areaMm2, volumeMm3 } = extentDraws(filler, nodes.areaMm2, THRESHOLD_UM - film.medianUm)
-  const assessedMm2 = panel.widthMm * panel.heightMm
+  const { question, areaMm2, volumeMm3 } = mappedPanel(panel, readings, nodes, { seed, draws })
   return {
-    kind,
-    readings,
-    evidence: evidenceOf(readings, panel.readings.filter((reading) => isPaint(reading, film)).length),
-    assessedMm2,
-    mostMm3: (assessedMm2 * fieldPrior.deepestUm) / 1000,
+    kind: panel.kind,
+    readings: question.readings,
+    evidence: evidenceOf(question.readings, question.paint),
+    assessedMm2: question.assessedMm2,
+    mostMm3: (question.assessedMm2 * question.deepestUm) / 1000,
     area: drawnInterval(areaMm2),
     volume: drawnInterval(volumeMm3),
     trueArea: truth.areaMm2,

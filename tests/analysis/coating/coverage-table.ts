@@ -20,17 +20,33 @@ export const changesMark: TableMark = {
 const figures = ({ share, medianWidth, medianError, bias }: Coverage): string =>
   `${share.toFixed(3)} | ${medianWidth.toFixed(2)} | ${medianError.toFixed(2)} | ${bias < 0 ? '−' : '+'}${Math.abs(bias).toFixed(2)}`
 
-/** The coverage study as a table for those who build: every number of readings, then by what was read and what lay there. */
-export function coverageTable(rows: readonly (readonly StudyRow[])[], table: readonly DensityShifts[]): string {
-  const line = (readings: number, name: string, own: readonly StudyRow[]): string =>
+/** Panels whose last readings were taken where the program said. */
+interface FollowedPanels {
+  readonly first: number
+  readonly more: number
+  readonly rows: readonly StudyRow[]
+}
+
+/**
+ * The coverage study as a table for those who build: every number of readings, panels read by the rule, then by what was read
+ * and what lay there.
+ */
+export function coverageTable(
+  rows: readonly (readonly StudyRow[])[],
+  followed: readonly FollowedPanels[],
+  table: readonly DensityShifts[],
+): string {
+  const line = (readings: number | string, name: string, own: readonly StudyRow[]): string =>
     `| ${readings} | ${name} | ${own.length} | ${figures(coverageOf(own, 'area', table))} | ${figures(coverageOf(own, 'volume', table))} |`
-  const outside = rows.flatMap((own) =>
-    (['area', 'volume'] as const).flatMap((extent) => {
-      const { share } = coverageOf(own, extent, table)
-      const inside = share >= NINETY_BAND[0] && share <= NINETY_BAND[1]
-      return inside ? [] : [`${extent} at ${own[0]?.readings} readings (${share.toFixed(3)})`]
-    }),
-  )
+  const byRule = followed.map((some) => [`${some.first}, then ${some.more} by the rule`, some.rows] as const)
+  const sharesOf = (some: readonly (readonly [string, readonly StudyRow[]])[]) =>
+    some.flatMap(([name, own]) =>
+      (['area', 'volume'] as const).map((extent) => ({
+        what: `${extent} at ${name}`,
+        share: coverageOf(own, extent, table).share,
+      })),
+    )
+  const beside = sharesOf(byRule).filter(({ share }) => share < NINETY_BAND[0] || share > NINETY_BAND[1])
   const all = rows.map((own) => line(own[0]?.readings ?? 0, 'all', own))
   const parts = rows.flatMap((own) => [
     ...byEvidence(own)
@@ -48,14 +64,35 @@ export function coverageTable(rows: readonly (readonly StudyRow[])[], table: rea
     '| readings | panels with | number | area: held | width | error | bias | volume: held | width | error | bias |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...all,
+    ...byRule.map(([name, own]) => line(name, 'all', own)),
     ...parts,
     '',
     `Held: share of panels whose truth lay in the interval of nominally 90 %; by ${NINETY_BAND[0]} to ${NINETY_BAND[1]} for 400 panels it may be`,
     'called that. Width and error (middle less truth, without sign) are medians by the truth, bias is the mean error by the mean truth.',
-    outside.length === 0
-      ? 'No number of readings lies outside that band.'
-      : `Outside the band, and therefore not called 90 % on screen: ${outside.join('; ')}.`,
+    besideBand(sharesOf(rows.map((own) => [`${own[0]?.readings} readings`, own] as const))),
+    ...(beside.length === 0
+      ? []
+      : [`Outside it where the last readings followed the rule, which the screen cannot know: ${toldShares(beside)}.`]),
   ].join('\n')
+}
+
+interface NamedShare {
+  readonly what: string
+  readonly share: number
+}
+
+const toldShares = (some: readonly NamedShare[]): string =>
+  some.map(({ what, share }) => `${what} (${share.toFixed(4)})`).join('; ')
+
+/** Which shares lie beside the band of 90 %, and what such intervals are called on screen. */
+export function besideBand(shares: readonly NamedShare[]): string {
+  const below = shares.filter(({ share }) => share < NINETY_BAND[0])
+  const above = shares.filter(({ share }) => share > NINETY_BAND[1])
+  if (below.length + above.length === 0) return 'No number of readings lies outside that band.'
+  return [
+    ...(below.length === 0 ? [] : [`Below the band, and not called 90 % on screen: ${toldShares(below)}.`]),
+    ...(above.length === 0 ? [] : [`Above it, and called at least 90 % on screen: ${toldShares(above)}.`]),
+  ].join(' ')
 }
 
 /** Puts the table between its marks. @throws when a text has none. */

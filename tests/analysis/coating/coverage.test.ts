@@ -9,7 +9,7 @@ import {
 } from '../../../electron/analysis/coating/interval-calibration.ts'
 import { intervalTable } from '../../../electron/analysis/coating/interval-table.ts'
 import { seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
-import { coverageOf, type StudyRow, studyPanel } from './coverage-study.ts'
+import { coverageOf, followedPanel, type StudyRow, studyPanel } from './coverage-study.ts'
 
 const PANELS = 120
 /** Of 120 panels at 90 %, between these lie all but one in a thousand (binomial distribution). */
@@ -37,6 +37,24 @@ describe('intervals of 90 % hold the truth on simulated panels', () => {
   it('without being of no use: the median width is less than one and a half times the truth', () => {
     expect(coverageOf(rows, 'area', intervalTable).medianWidth).toBeLessThan(1.5)
     expect(coverageOf(rows, 'volume', intervalTable).medianWidth).toBeLessThan(1.5)
+  })
+})
+
+describe('intervals of 90 % hold the truth where the last readings followed the rule', () => {
+  const rows = Array.from({ length: 40 }, (_, at) =>
+    followedPanel('short by the rule', [25, 10], at, { nodes: 700, draws: 199 }),
+  )
+  /** Of 40 panels at 90 %, fewer than this lie inside less than once in two thousand times. */
+  const least = 29
+  it.each(['area', 'volume'] as const)('for the %s of filler', (extent) => {
+    expect(coverageOf(rows, extent, intervalTable).covered).toBeGreaterThanOrEqual(least)
+  })
+  it('and the readings that followed narrowed them', () => {
+    const before = Array.from({ length: 40 }, (_, at) =>
+      followedPanel('short by the rule', [25, 0], at, { nodes: 700, draws: 199 }),
+    )
+    const width = (some: readonly StudyRow[]) => coverageOf(some, 'volume', intervalTable).medianWidth
+    expect(width(rows)).toBeLessThan(0.8 * width(before))
   })
 })
 

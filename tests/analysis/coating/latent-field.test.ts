@@ -13,8 +13,8 @@ import { factorInPlace, solveLower, solveUpper } from '../../../electron/analysi
 import { normalProbability } from '../../../electron/analysis/statistics/normal-distribution.ts'
 import { QuickNormals } from '../../../electron/analysis/statistics/quick-normals.ts'
 import { boundedNormal, gammaVariate } from '../../../electron/analysis/statistics/random-variates.ts'
-import { gridNodes } from './coverage-study.ts'
 import { logarithms, reference } from './reference-cases.ts'
+import { gridNodes } from './simulated-nodes.ts'
 
 const mean = (values: ArrayLike<number>): number =>
   Array.from(values).reduce((sum, value) => sum + value, 0) / values.length

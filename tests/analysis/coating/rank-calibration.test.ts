@@ -7,7 +7,7 @@ import type { FieldReading } from '../../../electron/analysis/coating/latent-sit
 import { normalDraw, seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
 import { factorInPlace } from '../../../electron/analysis/statistics/cholesky.ts'
 import { gammaVariate } from '../../../electron/analysis/statistics/random-variates.ts'
-import { gridNodes } from './coverage-study.ts'
+import { gridNodes } from './simulated-nodes.ts'
 
 const REPLICATES = 240
 const DRAWS = 59

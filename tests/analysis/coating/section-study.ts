@@ -1,8 +1,8 @@
 import { sectionAlongLine } from '../../../electron/analysis/coating/section-along-line.ts'
 import { normalDraw, seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
 import { coatingFieldInput } from '../../../shared-types/coating.ts'
-import { gridNodes } from './coverage-study.ts'
 import { panelKinds } from './simulated-filler.ts'
+import { gridNodes } from './simulated-nodes.ts'
 import { simulatedPanel } from './simulated-panels.ts'
 
 /** Shares of the places of lines over simulated panels whose thickness lies in the band. */

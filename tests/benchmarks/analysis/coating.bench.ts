@@ -6,8 +6,9 @@ import { krigeNearest } from '../../../electron/analysis/coating/nearest-kriging
 import { worthwhileSpots } from '../../../electron/analysis/coating/next-reading.ts'
 import { krige, krigingSystem } from '../../../electron/analysis/coating/ordinary-kriging.ts'
 import { seededDraw } from '../../../electron/analysis/sampling/seeded-draws.ts'
-import { gridNodes } from '../../analysis/coating/coverage-study.ts'
 import { ruleAgainstRandom } from '../../analysis/coating/reading-control.ts'
+import { panelKinds } from '../../analysis/coating/simulated-filler.ts'
+import { gridNodes } from '../../analysis/coating/simulated-nodes.ts'
 import { simulatedPanel } from '../../analysis/coating/simulated-panels.ts'
 
 /** Processor time of the best of some rounds, milliseconds, after one to warm up. */
@@ -71,9 +72,9 @@ export function latentField() {
   ]
 }
 
-/** Random places read 15 more times against the rule's, by the width of the interval of volume: the ratio is rule to random. */
+/** Random places read 15 more times against the rule's, by the width of the interval of volume as shown: the ratio is rule to random. */
 export function nextReadingAgainstRandom() {
-  return (['patches', 'graded', 'skim'] as const).map((kind) => {
+  return panelKinds.map((kind) => {
     const outcomes = Array.from({ length: 9 }, (_, at) => ruleAgainstRandom(kind, `control ${kind} ${at}`, 15))
     const median = (values: number[]): number => values.sort((one, other) => one - other)[4] as number
     return {
