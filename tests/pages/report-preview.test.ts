@@ -64,7 +64,7 @@ const amend = async (client: string) => {
 }
 
 describe.sequential('the preview', () => {
-  it('is not made for somebody who only passes through, nor while an edition is being issued', async () => {
+  it('is not made for somebody who only passes through, nor while an edition is being issued, which says what it would be issued without', async () => {
     await throughReport('0', true)
     await goToPlace(page, '0', 'History')
     await rest()
@@ -74,6 +74,12 @@ describe.sequential('the preview', () => {
     await rest()
     expect(asked).toEqual([])
     await page.getByText('P makes the preview').waitFor()
+    const sheet = page.getByRole('region', { name: 'Issue edition 1' })
+    const missing = (await askThrough(page, 'report.readiness', {})).map((line) => line.missing)
+    expect(missing.length).toBeGreaterThan(1)
+    await sheet.getByText(`${missing.length} things are still to state.`).waitFor()
+    expect(await sheet.getByRole('listitem').allInnerTexts()).toEqual(missing)
+    await sheet.getByRole('button', { name: 'issue' }).waitFor()
     await page.keyboard.press('Escape')
     await page.locator('.edit-sheet').waitFor({ state: 'detached' })
   })

@@ -1,11 +1,5 @@
+import type { MissingLine } from '../../../shared-types/missing-line.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
-
-/** A line a report must carry, what the record lacks for it, and where in the program to give it. */
-export interface MissingLine {
-  readonly line: string
-  readonly missing: string
-  readonly place: string
-}
 
 interface Requirement extends MissingLine {
   isMissing(record: RecordView): boolean

@@ -1,13 +1,13 @@
 import { Button } from 'react-aria-components/Button'
+import type { MissingLine } from '../../../shared-types/missing-line.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { placeList } from '../../store/place-list.ts'
 import { goToPlace } from '../../store/screen-store.ts'
-import { useAnswer } from '../../store/use-answer.ts'
+import type { Answer } from '../../store/use-answer.ts'
 
 /** What a report must state and the record does not say yet, each with the place where it is said. */
-export function ReadinessList({ follows }: { readonly follows: number }) {
-  const readiness = useAnswer('report.readiness', {}, follows)
+export function ReadinessList({ readiness }: { readonly readiness: Answer<readonly MissingLine[]> }) {
   const lines = readiness.value ?? []
   return (
     <Section
