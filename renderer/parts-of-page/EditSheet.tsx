@@ -44,6 +44,9 @@ export function EditSheet(props: EditSheetProps) {
     const before = document.activeElement
     if (!sheet.current?.contains(before)) {
       sheet.current?.querySelector<HTMLElement>('form input, form textarea, form button:not([hidden])')?.focus()
+    } else {
+      // A field that took the focus by itself did not bring the view along.
+      before?.scrollIntoView({ block: 'nearest' })
     }
     return () => {
       if (before instanceof HTMLElement && before.isConnected) before.focus()

@@ -170,3 +170,43 @@ describe.sequential('the preview', () => {
     expect(faults).toEqual([])
   })
 })
+
+describe('what is still to state', () => {
+  it('leads to the very field, with the focus in it and in sight', async () => {
+    const labels: Record<string, string> = {
+      'the client': 'For whom',
+      'the competence of the examiner': 'Competence',
+      'independence and interests': 'Independence',
+      'who reviewed the report before issue': 'Review by another',
+      'the effective date of the opinions': 'Effective date',
+      'the grounds of the build interval': 'Grounds of the build interval',
+      'material and construction of the car': 'Construction and materials',
+    }
+    const { commission } = await askThrough(page, 'record.view', {})
+    const nothing = { client: '', examinerCompetence: '', independence: '', review: '', effectiveDate: null }
+    await askThrough(page, 'commission.set', { commission: { ...commission, ...nothing } })
+    const landed: Record<string, string> = {}
+    for (const missing of Object.keys(labels)) {
+      await goToPlace(page, '9', 'Report')
+      await page.getByRole('button', { name: `Go to Identity: ${missing}` }).click()
+      await page.locator('.edit-sheet').waitFor()
+      landed[missing] = await page.evaluate(() => {
+        const field = document.activeElement as HTMLInputElement
+        const box = field.getBoundingClientRect()
+        const acts = document.querySelector('.sheet-acts')?.getBoundingClientRect()
+        const inSight = box.top >= 0 && box.bottom <= (acts?.top ?? 0)
+        return `${field.labels?.[0]?.textContent ?? 'nothing'}${inSight ? '' : ', out of sight'}`
+      })
+      await page.keyboard.press('Escape')
+    }
+    expect(landed).toEqual(labels)
+  })
+
+  it('leads to a new row where there is none', async () => {
+    await goToPlace(page, '9', 'Report')
+    await page.getByRole('button', { name: 'Go to Identity: at least one number, found or looked for' }).click()
+    await page.getByRole('region', { name: 'A number' }).waitFor()
+    expect(await page.evaluate(() => document.activeElement?.closest('.edit-sheet') !== null)).toBe(true)
+    await page.keyboard.press('Escape')
+  })
+})

@@ -69,7 +69,7 @@ function ReportPage({ record }: { readonly record: RecordView }) {
     >
       <div className="report-columns">
         <div>
-          <ReadinessList readiness={readiness} />
+          <ReadinessList readiness={readiness} readOnly={record.readOnly} />
           <Section head="Paper" level="column">
             <KeyChoice
               label="Paper"
