@@ -57,7 +57,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
           >
             {exhibit.photograph === null ? (
               <span className="exhibit-kind" aria-hidden="true">
-                {exhibit.kind}
+                {exhibit.kind.replace('measure', 'measure\u00ad')}
               </span>
             ) : (
               <img src={door().address(`exhibit/${exhibit.number}/thumbnail`)} alt="" loading="lazy" />
