@@ -24,6 +24,7 @@ import type { IdentityTells, IdentityWeights } from './identity-weights.ts'
 import type { GapJoint } from './joint.ts'
 import type { Judgement } from './judgement.ts'
 import type { PictureAnswer, TellMeasured } from './measuring-view.ts'
+import type { MissingLine } from './missing-line.ts'
 import type { NumberFormat } from './number-format.ts'
 import { observation, tellKey } from './observation.ts'
 import { ownWeightDraft, type Weighable, weighedKey } from './own-weight.ts'
@@ -183,9 +184,7 @@ export const requests = {
     paper,
     taskId: taskId.optional(),
   }),
-  'report.readiness': asking<readonly { readonly line: string; readonly missing: string; readonly place: string }[]>()(
-    {},
-  ),
+  'report.readiness': asking<readonly MissingLine[]>()({}),
 
   'particulars.set': changing({ particulars }),
   'commission.set': changing({ commission }),

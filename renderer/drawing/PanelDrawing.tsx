@@ -5,7 +5,7 @@ import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
 import { MapCells, type PanelMap } from './MapCells.tsx'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
-import { type PanelSpot, spotLabels } from './spot-labels.ts'
+import { type Box, type PanelSpot, spotLabels } from './spot-labels.ts'
 import { useLetterScale, useSheetWidth } from './use-sheet-width.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
@@ -39,6 +39,16 @@ interface PanelDrawingProps {
 
 const LEAST_HEIGHT_PX = 128
 const MARGIN_PX = 12
+/** From the middle of the cross to the end of its arms, px. */
+const CROSS_PX = 9
+
+/** Room of the cross, which no label covers. */
+const crossBox = ({ x, y }: { readonly x: number; readonly y: number }): Box => ({
+  left: x - CROSS_PX,
+  right: x + CROSS_PX,
+  top: y - CROSS_PX,
+  foot: y + CROSS_PX,
+})
 
 const inkOfViews = new WeakMap<PlanView, readonly { readonly line: InkLine; readonly box: ViewBox }[]>()
 
@@ -117,7 +127,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
         ))}
         <path className={mark?.edge === 'dotted' ? 'edge-in-hand is-dotted' : 'edge-in-hand'} d={panel.outline} />
       </g>
-      {spotLabels(props.spots, place, width, letters).map((label) => (
+      {spotLabels(props.spots, place, width, letters, cross === null ? [] : [crossBox(cross)], height).map((label) => (
         <g key={label.letter} className="panel-spot">
           <rect {...label.ground} />
           <circle cx={label.x} cy={label.y} r={2.2} />
@@ -129,7 +139,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
       {cross === null ? null : (
         <path
           className="panel-cross"
-          d={`M${cross.x - 9} ${cross.y} h6 m6 0 h6 M${cross.x} ${cross.y - 9} v6 m0 6 v6`}
+          d={`M${cross.x - CROSS_PX} ${cross.y} h6 m6 0 h6 M${cross.x} ${cross.y - CROSS_PX} v6 m0 6 v6`}
         />
       )}
     </>

@@ -54,7 +54,7 @@ export const labelBox = ({ text, textX, textY }: Omit<SpotLabel, 'ground'>, lett
 
 /**
  * Sets the labels of spots so that none covers another, what `besides` is drawn there, or leaves the drawing; where there
- * is no room, the letter stands alone.
+ * is no room, the letter stands alone. Without a height the drawing goes on above and below.
  */
 export function spotLabels(
   spots: readonly PanelSpot[],
@@ -62,6 +62,7 @@ export function spotLabels(
   widthPx: number,
   letterScale = 1,
   besides: readonly Box[] = [],
+  heightPx = Number.POSITIVE_INFINITY,
 ): readonly SpotLabel[] {
   const taken: Box[] = [...spots.map((spot) => spotBox(place(spot.at))), ...besides]
   return spots.map((spot, index) => {
@@ -79,7 +80,9 @@ export function spotLabels(
       ] as const) {
         const label = { letter: spot.letter, x, y, text, textX: left, textY: foot - 1 }
         const box = labelBox(label, letterScale)
-        const free = left >= 0 && box.right <= widthPx && !taken.some((other) => other !== own && meets(other, box))
+        const cut =
+          left < 0 || box.right > widthPx || (Number.isFinite(heightPx) && (box.top < 0 || box.foot > heightPx))
+        const free = !cut && !taken.some((other) => other !== own && meets(other, box))
         if (!free) continue
         taken.push(box)
         const ground = { x: left, y: box.top + 1, width, height: foot - box.top }

@@ -8,6 +8,8 @@ interface ChoiceFieldProps<Choice extends string> extends FieldProps<Choice> {
   readonly choices: readonly Choice[]
   /** Words shown for a choice; the choice itself where they are left out. */
   readonly wordsFor?: (choice: Choice) => string
+  /** Stands in the field while none of the choices is its value. */
+  readonly placeholder?: string
 }
 
 /** One of several words. Typing selects, arrows move, Enter opens the list. */
@@ -17,7 +19,7 @@ export function ChoiceField<Choice extends string>(props: ChoiceFieldProps<Choic
   return (
     <Select
       className="field"
-      placeholder="none chosen yet"
+      placeholder={props.placeholder ?? 'none chosen yet'}
       selectedKey={props.value}
       onSelectionChange={(key) => {
         const chosen = props.choices.find((choice) => choice === key)

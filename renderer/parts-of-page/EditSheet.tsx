@@ -17,6 +17,8 @@ interface EditSheetProps {
   readonly busy?: boolean
   /** What keeping is here, where that is another word. */
   readonly keepWord?: string
+  /** What is said while that is being done. */
+  readonly keepingWord?: string
   /** Takes the row out of the register; its number is never used again. */
   readonly onWithdraw?: () => void
   /** Throws away what was typed; offered while something is. */
@@ -26,13 +28,14 @@ interface EditSheetProps {
 
 /** The right-hand sheet with a form in it. Ctrl Enter keeps, Esc leaves; what was typed stays for the next time. */
 export function EditSheet(props: EditSheetProps) {
+  const { keepWord = 'keep', keepingWord = 'keeping' } = props
   const sheet = useRef<HTMLElement>(null)
   const unlessFaulty = useFaultyFirst(sheet)
   const keep = () => unlessFaulty(props.onKeep)
   useKeys(
     props.title,
     [
-      { keys: 'Ctrl+Enter', does: 'keep', run: keep, whileTyping: true },
+      { keys: 'Ctrl+Enter', does: keepWord, run: keep, whileTyping: true },
       { keys: 'Escape', does: 'leave; what was typed stays', run: props.onLeave, whileTyping: true },
     ],
     true,
@@ -41,6 +44,9 @@ export function EditSheet(props: EditSheetProps) {
     const before = document.activeElement
     if (!sheet.current?.contains(before)) {
       sheet.current?.querySelector<HTMLElement>('form input, form textarea, form button:not([hidden])')?.focus()
+    } else {
+      // A field that took the focus by itself did not bring the view along.
+      before?.scrollIntoView({ block: 'nearest' })
     }
     return () => {
       if (before instanceof HTMLElement && before.isConnected) before.focus()
@@ -60,16 +66,12 @@ export function EditSheet(props: EditSheetProps) {
       >
         {props.children}
         <button type="submit" hidden>
-          keep
+          {keepWord}
         </button>
       </form>
       <ProblemNote problem={props.problem} {...(props.onInstead === undefined ? {} : { onInstead: props.onInstead })} />
       <div className="sheet-acts">
-        <ActionKey
-          keys="Ctrl+Enter"
-          label={props.busy === true ? 'keeping' : (props.keepWord ?? 'keep')}
-          onAct={keep}
-        />
+        <ActionKey keys="Ctrl+Enter" label={props.busy === true ? keepingWord : keepWord} onAct={keep} />
         <ActionKey keys="Escape" label="leave" onAct={props.onLeave} />
         {props.onStartOver === undefined ? null : (
           <ActionKey keys="" label="start over" name="Throw away what was typed" onAct={props.onStartOver} />

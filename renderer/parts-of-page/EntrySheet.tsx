@@ -13,6 +13,9 @@ interface EntrySheetProps<Draft extends object> {
   readonly over?: ReactNode
   readonly entry: Entry<Draft>
   readonly onLeave: () => void
+  /** What keeping is here, and while it is done, where those are other words. */
+  readonly keepWord?: string
+  readonly keepingWord?: string
   /** How this row is taken out of its register; null while the row is new. */
   readonly withdraw?: Withdrawal | null
   readonly children: ReactNode

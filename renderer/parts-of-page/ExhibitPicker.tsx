@@ -10,6 +10,7 @@ interface ExhibitPickerProps {
   readonly value: readonly number[]
   readonly onChange: (numbers: number[]) => void
   readonly problem?: string | null
+  readonly autoFocus?: boolean
   /** Exhibits of this panel stand first among the thumbnails. */
   readonly panelId?: string | null
 }
@@ -29,6 +30,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
       <TextField
         label={props.label}
         figures
+        autoFocus={props.autoFocus ?? false}
         value={shown}
         onChange={(text) => {
           setTyped(text)
@@ -55,7 +57,7 @@ export function ExhibitPicker(props: ExhibitPickerProps) {
           >
             {exhibit.photograph === null ? (
               <span className="exhibit-kind" aria-hidden="true">
-                {exhibit.kind}
+                {exhibit.kind.replace('measure', 'measure\u00ad')}
               </span>
             ) : (
               <img src={door().address(`exhibit/${exhibit.number}/thumbnail`)} alt="" loading="lazy" />

@@ -7,6 +7,8 @@ export interface EntryField<Value> {
   readonly value: Value
   readonly onChange: (value: Value) => void
   readonly problem: string | null
+  /** The form opens with the focus here. */
+  readonly autoFocus?: true
 }
 
 export interface Entry<Draft extends object> {
@@ -31,6 +33,8 @@ interface EntryPlan<Draft extends object> {
   /** True for what belongs to no record that is open: a record to be begun. */
   readonly ofNoRecord?: boolean
   readonly initial: Draft
+  /** Name of the field the form opens at, where it is not the first. */
+  readonly focusOn?: string | undefined
   /** Sends the entry; what it throws is shown and nothing typed is lost. */
   readonly keep: (draft: Draft) => Promise<unknown>
   /** Called after it is durable. */
@@ -75,6 +79,7 @@ export function useEntry<Draft extends object>(plan: EntryPlan<Draft>): Entry<Dr
       value: draft[part],
       onChange: (value) => set({ [part]: value } as unknown as Partial<Draft>),
       problem: named(part) ? (problem?.message ?? null) : null,
+      ...(plan.focusOn === part ? { autoFocus: true } : {}),
     }),
     problem,
     problemOfAll: problem !== null && !Object.keys(draft).some(named) ? problem : null,

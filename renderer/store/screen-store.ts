@@ -3,10 +3,11 @@ import type { SheetName } from '../../shared-types/tokens.ts'
 import type { PlaceId } from './place-list.ts'
 import { keepSheet, placeAtStart, sheetAtStart, sheetNames } from './start-of-page.ts'
 
-/** A row that a reference points at: finding 3, exhibit 12. */
+/** A row that a reference points at: finding 3, exhibit 12; or an entry, and the field of it. */
 export interface Pointed {
   readonly kind: string
   readonly key: string
+  readonly field?: string
 }
 
 /** What is on screen; nothing of this belongs to the record. */

@@ -160,6 +160,23 @@ describe.sequential('a first record, with the slips a first record has', () => {
     await page.keyboard.press('Escape')
   })
 
+  it('sends nobody to findings that are there, and writes a measurement within its picture', async () => {
+    const about = { panelId: null, view: null, at: null, inReport: true, madeBy: '', place: '', caption: 'Track' }
+    const measurement = { what: 'track', value: 1221, unit: 'mm', uncertainty: 2, method: '', instrument: '' } as const
+    await askThrough(page, 'exhibit.add', { draft: { kind: 'measurement', measurement, ...about } })
+    const { findings } = await view()
+    await goToPlace(page, '8', 'Putting right')
+    const empty = page.getByRole('grid', { name: 'Corrections' }).locator('.register-empty')
+    expect(await empty.textContent()).toContain(findings.length === 0 ? 'Add findings' : `${findings.length} finding`)
+    await form('k')
+    const kind = page.locator('.exhibit-choice .exhibit-kind').first()
+    const runsOver = await kind.evaluate(
+      (box) => box.scrollWidth > box.clientWidth || box.scrollHeight > box.clientHeight,
+    )
+    expect(runsOver).toBe(false)
+    await page.keyboard.press('Escape')
+  })
+
   it('shows nothing that was typed about one car in the record of another', async () => {
     await goToPlace(page, '2', 'Identity')
     await form('c')

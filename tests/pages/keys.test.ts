@@ -77,6 +77,30 @@ describe('keys', () => {
     await entryGone()
   })
 
+  it('a correction takes the findings it answers from the list of them, by their words', async () => {
+    await goToPlace(page, '8', 'Putting right')
+    await settled(page)
+    await keyboard.press('k')
+    await entryOpen()
+    const { findings } = await view()
+    const list = page.getByLabel('Findings it answers, from the list')
+    expect(await list.textContent()).toContain(`${findings.length} of ${findings.length} to choose from`)
+    for (const finding of findings.slice(1, 3)) {
+      await list.focus()
+      await keyboard.press('Enter')
+      await page.getByRole('option', { name: new RegExp(`^F\\s${finding.number} ${finding.kind}, `) }).focus()
+      await keyboard.press('Enter')
+      await page.getByRole('listbox').waitFor({ state: 'detached' })
+    }
+    const numbers = findings.slice(1, 3).map(({ number }) => number)
+    expect(await page.getByRole('textbox', { name: 'Findings it answers', exact: true }).inputValue()).toBe(
+      numbers.join(' '),
+    )
+    expect(await list.textContent()).toContain(`${findings.length - 2} of ${findings.length} to choose from`)
+    await keyboard.press('Escape')
+    await entryGone()
+  })
+
   it.each([
     ['paper', 40],
     ['night', 12],

@@ -64,7 +64,7 @@ const amend = async (client: string) => {
 }
 
 describe.sequential('the preview', () => {
-  it('is not made for somebody who only passes through, nor while an edition is being issued', async () => {
+  it('is not made for somebody who only passes through, nor while an edition is being issued, which says what it would be issued without', async () => {
     await throughReport('0', true)
     await goToPlace(page, '0', 'History')
     await rest()
@@ -74,6 +74,12 @@ describe.sequential('the preview', () => {
     await rest()
     expect(asked).toEqual([])
     await page.getByText('P makes the preview').waitFor()
+    const sheet = page.getByRole('region', { name: 'Issue edition 1' })
+    const missing = (await askThrough(page, 'report.readiness', {})).map((line) => line.missing)
+    expect(missing.length).toBeGreaterThan(1)
+    await sheet.getByText(`${missing.length} things are still to state.`).waitFor()
+    expect(await sheet.getByRole('listitem').allInnerTexts()).toEqual(missing)
+    await sheet.getByRole('button', { name: 'issue' }).waitFor()
     await page.keyboard.press('Escape')
     await page.locator('.edit-sheet').waitFor({ state: 'detached' })
   })
@@ -162,5 +168,45 @@ describe.sequential('the preview', () => {
 
   it('made no script error, dialog or request to another machine', () => {
     expect(faults).toEqual([])
+  })
+})
+
+describe('what is still to state', () => {
+  it('leads to the very field, with the focus in it and in sight', async () => {
+    const labels: Record<string, string> = {
+      'the client': 'For whom',
+      'the competence of the examiner': 'Competence',
+      'independence and interests': 'Independence',
+      'who reviewed the report before issue': 'Review by another',
+      'the effective date of the opinions': 'Effective date',
+      'the grounds of the build interval': 'Grounds of the build interval',
+      'material and construction of the car': 'Construction and materials',
+    }
+    const { commission } = await askThrough(page, 'record.view', {})
+    const nothing = { client: '', examinerCompetence: '', independence: '', review: '', effectiveDate: null }
+    await askThrough(page, 'commission.set', { commission: { ...commission, ...nothing } })
+    const landed: Record<string, string> = {}
+    for (const missing of Object.keys(labels)) {
+      await goToPlace(page, '9', 'Report')
+      await page.getByRole('button', { name: `Go to Identity: ${missing}` }).click()
+      await page.locator('.edit-sheet').waitFor()
+      landed[missing] = await page.evaluate(() => {
+        const field = document.activeElement as HTMLInputElement
+        const box = field.getBoundingClientRect()
+        const acts = document.querySelector('.sheet-acts')?.getBoundingClientRect()
+        const inSight = box.top >= 0 && box.bottom <= (acts?.top ?? 0)
+        return `${field.labels?.[0]?.textContent ?? 'nothing'}${inSight ? '' : ', out of sight'}`
+      })
+      await page.keyboard.press('Escape')
+    }
+    expect(landed).toEqual(labels)
+  })
+
+  it('leads to a new row where there is none', async () => {
+    await goToPlace(page, '9', 'Report')
+    await page.getByRole('button', { name: 'Go to Identity: at least one number, found or looked for' }).click()
+    await page.getByRole('region', { name: 'A number' }).waitFor()
+    expect(await page.evaluate(() => document.activeElement?.closest('.edit-sheet') !== null)).toBe(true)
+    await page.keyboard.press('Escape')
   })
 })

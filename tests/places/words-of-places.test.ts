@@ -4,6 +4,7 @@ import { typedInstant } from '../../renderer/places/identity/TimeField.tsx'
 import { boundsText } from '../../renderer/places/judgement/bounds-text.ts'
 import { measuredText } from '../../renderer/places/measuring/measured-text.ts'
 import { costEntryOf, costOf } from '../../renderer/places/putting-right/cost-entry.ts'
+import { whenNone } from '../../renderer/places/putting-right/when-none.ts'
 import { consentsOf, fileNameOf, newRecord } from '../../renderer/places/records/new-record.ts'
 import { commission, particulars, visitDraft } from '../../shared-types/car.ts'
 import { requests } from '../../shared-types/contract.ts'
@@ -98,5 +99,13 @@ describe('times as typed', () => {
     expect(builtText({ builtFrom: null, builtTo: null })).toBe('not known')
     expect(builtText({ builtFrom: '1960-03-01', builtTo: null })).toBe('not before 1 March 1960')
     expect(builtText({ builtFrom: '1960-03-01', builtTo: '1960-05-26' })).toBe('1 March 1960 to 26 May 1960')
+  })
+})
+
+describe('the ledger while it is empty', () => {
+  it('sends to the walk-round only where nothing was found yet', () => {
+    expect(whenNone(0)).toContain('Add findings in the walk-round first')
+    expect(whenNone(1)).toBe('No correction yet. 1 finding is in the record; K plans what puts it right.')
+    expect(whenNone(24)).toBe('No correction yet. 24 findings are in the record; K plans what puts them right.')
   })
 })

@@ -231,3 +231,27 @@ test('what a report still lacks is named with the place where to give it', () =>
   expect(lines).toContain('R06 Identity')
   expect(missingLines(record).map(({ missing }) => missing)).not.toContain('the client')
 })
+
+test('each leads to the entry, and the field of it, that lacks it', () => {
+  const record = recordFixture()
+  const [claim] = record.claims
+  const [spot] = record.spots
+  const [visit] = record.visits
+  if (claim === undefined || spot === undefined || visit === undefined) throw new Error('a register is empty')
+  const lacking = missingLines({
+    ...record,
+    commission: { ...record.commission, review: '' },
+    visits: [visit, { ...visit, number: 7, light: ' ' }],
+    claims: [
+      { ...claim, question: 'q', ifTrue: 'a', ifNot: 'b' },
+      { ...claim, number: 8, question: 'q', ifTrue: 'a', ifNot: '' },
+    ],
+    spots: [{ ...spot, number: 9, gauge: 3 }],
+    gaugeChecks: [],
+  })
+  const at = (missing: string) => lacking.find((line) => line.missing === missing)?.at
+  expect(at('who reviewed the report before issue')).toEqual({ kind: 'commission', key: '', field: 'review' })
+  expect(at('place and light of every examination')).toEqual({ kind: 'visit', key: '7', field: 'light' })
+  expect(at('question and both propositions of every claim')).toEqual({ kind: 'claim', key: '8', field: 'ifNot' })
+  expect(at('a check of every gauge used')).toEqual({ kind: 'gaugeCheck', key: '3' })
+})

@@ -47,6 +47,28 @@ describe('outlines', () => {
     }
   })
 
+  it('sets no label where the drawing ends, above or below', () => {
+    const HEIGHT_PX = 60
+    const over = { left: 0, right: 284, top: 0, foot: 50 }
+    const set = (v: number, besides: (typeof over)[], heightPx?: number) =>
+      spotLabels(
+        [{ letter: '7', figure: '', at: { u: 100, v } }],
+        ({ u, v: y }) => ({ x: u, y }),
+        284,
+        1,
+        besides,
+        heightPx,
+      )
+    const [above] = set(3, [])
+    const [under] = set(51, [over])
+    expect(above?.textY).toBeLessThan(9)
+    expect(under?.textY).toBeGreaterThan(HEIGHT_PX - 2)
+    const [within] = set(3, [], HEIGHT_PX)
+    expect(within).toMatchObject({ text: '7' })
+    expect(within?.textY).toBeGreaterThanOrEqual(9)
+    expect(set(51, [over], HEIGHT_PX)).toMatchObject([{ text: '' }])
+  })
+
   it('a spot that is not named is drawn as a point, and makes room for the words of others', () => {
     const at = { u: 100, v: 40 }
     const beside = { u: 112, v: 40 }

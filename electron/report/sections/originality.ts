@@ -1,5 +1,6 @@
 import { coatingMeasures, type ShownQuantity } from '../../../shared-types/coating-measures.ts'
 import type { AreaJudgement, Because, NarrowedRange, WouldNarrow } from '../../../shared-types/judgement.ts'
+import { statesBesideBars } from '../../../shared-types/states-beside-bars.ts'
 import { shareBars } from '../drawing/share-bars.ts'
 import type { Composer } from '../layout/composer.ts'
 import type { Span } from '../layout/line-breaking.ts'
@@ -154,7 +155,8 @@ const areaBasis = (area: AreaJudgement, surface: ShownQuantity): string =>
   `${surface.figure(area.seenAreaM2)} of ${surface.figure(area.areaM2)}${NARROW}${surface.unit} seen`
 
 function statesTable(composer: Composer, owner: Composer['section']) {
-  const { whole } = composer.content.judgement
+  const { whole, unweighed } = composer.content.judgement
+  const bounds = 'Share of the surface in each state: bounds, since the unseen may be anything.'
   const surface = surfaceIn(composer)
   const cell = (text: string) => [{ text, style: styles.cell }]
   const row = (kind: string) => (state: AreaJudgement['metal'][number]) => ({
@@ -166,9 +168,7 @@ function statesTable(composer: Composer, owner: Composer['section']) {
     ],
   })
   return composer.table(owner, {
-    caption: [
-      { text: 'Share of the surface in each state: bounds, since the unseen may be anything.', style: styles.caption },
-    ],
+    caption: [{ text: `${bounds} ${statesBesideBars(whole, unweighed !== null)}`.trim(), style: styles.caption }],
     columns: [
       { head: '', widthMm: 20 },
       { head: 'state', widthMm: 54 },

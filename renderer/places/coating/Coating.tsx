@@ -25,6 +25,13 @@ interface Opened {
   readonly key: string | null
 }
 
+/** What is opened for what is pointed at. */
+const pointedAt: ReadonlyMap<string, Opened['what']> = new Map([
+  ['gauge', 'gauge'],
+  ['gaugeCheck', 'check'],
+  ['spotReading', 'spot'],
+])
+
 function CoatingSheet(props: {
   readonly record: RecordView
   readonly opened: Opened
@@ -52,8 +59,9 @@ function CoatingPage({ record }: { readonly record: RecordView }) {
   const inHand = useScreenStore((state) => state.inHand)
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
-    if (pointed?.kind !== 'gauge') return
-    setOpened({ what: 'gauge', key: pointed.key })
+    const what = pointedAt.get(pointed?.kind ?? '')
+    if (pointed === null || what === undefined) return
+    setOpened({ what, key: pointed.key })
     useScreenStore.setState({ pointed: null })
   }, [pointed])
   const { readOnly } = record

@@ -10,6 +10,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
+import type { FormOfRow } from './form-props.ts'
 import { ReliabilityField } from './ReliabilityField.tsx'
 import { SaysField } from './SaysField.tsx'
 
@@ -69,11 +70,12 @@ function RepeatsField(props: {
 }
 
 /** Adds or amends a claim: the words first, the question before the looking, the verdict after it. */
-export function ClaimForm({ row, onLeave }: { readonly row: Claim | null; readonly onLeave: () => void }) {
+export function ClaimForm({ row, focusOn, onLeave }: FormOfRow<Claim>) {
   const { number, ...initial } = row ?? { ...empty, number: null }
   const entry = useEntry<ClaimDraft>({
     name: number === null ? 'claim.add' : `claim.amend ${number}`,
     initial,
+    focusOn,
     keep: (draft) => {
       requireValues(draft)
       return number === null ? change('claim.add', { draft }) : change('claim.amend', { number, draft })

@@ -10,12 +10,15 @@ import { Inference } from './Inference.tsx'
 import '../place-lines.css'
 import './identity.css'
 
+const pointedAt = ['claim', 'carNumber', 'visit', 'particulars', 'commission'] as const
+
 /** Goes to the row a reference pointed at, once. */
 function usePointedRow(open: (opened: Opened) => void): void {
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
-    if (pointed?.kind !== 'claim' && pointed?.kind !== 'carNumber') return
-    open({ what: pointed.kind, key: pointed.key })
+    const what = pointedAt.find((kind) => kind === pointed?.kind)
+    if (pointed === null || what === undefined) return
+    open({ what, key: pointed.key, field: pointed.field })
     useScreenStore.setState({ pointed: null })
   }, [pointed, open])
 }

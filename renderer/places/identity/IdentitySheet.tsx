@@ -10,6 +10,8 @@ import { VisitForm } from './VisitForm.tsx'
 export interface Opened {
   readonly what: 'carNumber' | 'claim' | 'visit' | 'particulars' | 'commission' | 'consent'
   readonly key: string | null
+  /** Name of the field to begin at, where it is not the first. */
+  readonly field?: string | undefined
 }
 
 interface IdentitySheetProps {
@@ -20,18 +22,23 @@ interface IdentitySheetProps {
 
 /** The form of whatever row is open. */
 export function IdentitySheet({ record, opened, onLeave }: IdentitySheetProps) {
-  const { what, key } = opened
+  const { what, key, field } = opened
   const numbered = <Row extends { readonly number: number }>(rows: readonly Row[]): Row | null =>
     rows.find((row) => String(row.number) === key) ?? null
   if (what === 'carNumber') {
-    return <NumberForm key={`n${key}`} row={numbered(record.carNumbers)} follows={record.sheets} onLeave={onLeave} />
+    const row = numbered(record.carNumbers)
+    return <NumberForm key={`n${key}`} row={row} focusOn={field} follows={record.sheets} onLeave={onLeave} />
   }
-  if (what === 'claim') return <ClaimForm key={`c${key}`} row={numbered(record.claims)} onLeave={onLeave} />
-  if (what === 'visit') return <VisitForm key={`v${key}`} row={numbered(record.visits)} onLeave={onLeave} />
+  if (what === 'claim') {
+    return <ClaimForm key={`c${key}`} row={numbered(record.claims)} focusOn={field} onLeave={onLeave} />
+  }
+  if (what === 'visit') {
+    return <VisitForm key={`v${key}`} row={numbered(record.visits)} focusOn={field} onLeave={onLeave} />
+  }
   if (what === 'consent') {
     const consent = record.consents.find((row) => row.step === key) ?? null
     return <ConsentForm key={`s${key}`} step={key ?? ''} row={consent} onLeave={onLeave} />
   }
-  if (what === 'particulars') return <ParticularsForm record={record} onLeave={onLeave} />
-  return <CommissionForm record={record} onLeave={onLeave} />
+  if (what === 'particulars') return <ParticularsForm record={record} focusOn={field} onLeave={onLeave} />
+  return <CommissionForm record={record} focusOn={field} onLeave={onLeave} />
 }

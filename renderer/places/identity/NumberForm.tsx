@@ -6,6 +6,7 @@ import { NoteField, TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
 import { useAnswer } from '../../store/use-answer.ts'
+import type { FormOfRow } from './form-props.ts'
 import { agreementOf } from './number-agreement.ts'
 
 const empty: CarNumberDraft = {
@@ -20,17 +21,18 @@ const empty: CarNumberDraft = {
 }
 
 /** Adds or amends a number: what paper says, what was read, and how. */
-export function NumberForm(props: {
-  readonly row: CarNumber | null
-  /** Changes when the record's sheets do. */
-  readonly follows: unknown
-  readonly onLeave: () => void
-}) {
+export function NumberForm(
+  props: FormOfRow<CarNumber> & {
+    /** Changes when the record's sheets do. */
+    readonly follows: unknown
+  },
+) {
   const { row, onLeave } = props
   const { number, ...initial } = row ?? { ...empty, number: null }
   const entry = useEntry<CarNumberDraft>({
     name: number === null ? 'carNumber.add' : `carNumber.amend ${number}`,
     initial,
+    focusOn: props.focusOn,
     keep: (draft) =>
       number === null ? change('carNumber.add', { draft }) : change('carNumber.amend', { number, draft }),
     kept: onLeave,

@@ -1,19 +1,20 @@
 import type { Particulars } from '../../../shared-types/car.ts'
 import { featureState, withFeature } from '../../../shared-types/car-features.ts'
-import type { RecordView } from '../../../shared-types/record.ts'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change, loadRecord } from '../../store/ask.ts'
 import { DimensionFields } from './DimensionFields.tsx'
 import { FeatureFields } from './FeatureFields.tsx'
+import type { FormOfRecord } from './form-props.ts'
 import { FirstParticulars, FurtherParticulars } from './ParticularsFields.tsx'
 
 /** Amends the particulars; the list of panels is loaded anew, because it follows the body and what the car has. */
-export function ParticularsForm({ record, onLeave }: { readonly record: RecordView; readonly onLeave: () => void }) {
+export function ParticularsForm({ record, focusOn, onLeave }: FormOfRecord) {
   const entry = useEntry<Particulars>({
     name: 'particulars',
     initial: record.particulars,
+    focusOn,
     keep: async (particulars) => {
       await change('particulars.set', { particulars })
       await loadRecord()

@@ -3,6 +3,7 @@ import type { Visit, VisitDraft } from '../../../shared-types/car.ts'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { change } from '../../store/ask.ts'
+import type { FormOfRow } from './form-props.ts'
 import { FirstVisitFields, FurtherVisitFields } from './VisitFields.tsx'
 
 const beganNow = (): VisitDraft => ({
@@ -20,12 +21,13 @@ const beganNow = (): VisitDraft => ({
 })
 
 /** Adds or amends a visit. */
-export function VisitForm({ row, onLeave }: { readonly row: Visit | null; readonly onLeave: () => void }) {
+export function VisitForm({ row, focusOn, onLeave }: FormOfRow<Visit>) {
   const fresh = useMemo(beganNow, [])
   const { number, ...initial } = row ?? { ...fresh, number: null }
   const entry = useEntry<VisitDraft>({
     name: number === null ? 'visit.add' : `visit.amend ${number}`,
     initial,
+    focusOn,
     keep: (draft) => (number === null ? change('visit.add', { draft }) : change('visit.amend', { number, draft })),
     kept: onLeave,
   })

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react'
 import { coatingMeasures } from '../../../shared-types/coating-measures.ts'
 import type { AreaJudgement, StateShare } from '../../../shared-types/judgement.ts'
+import { statesBesideBars } from '../../../shared-types/states-beside-bars.ts'
 import { useShownUnits } from '../../store/shown-units.ts'
 import { boundsText } from './bounds-text.ts'
 import { ShareLine } from './ShareLine.tsx'
@@ -32,15 +33,18 @@ function StateTable({ head, shares }: { readonly head: string; readonly shares: 
 
 interface AreaLinesProps {
   readonly area: AreaJudgement
+  /** The bars count with weights the user set. */
+  readonly weighed: boolean
   /** The whole body shows its states without being asked. */
   readonly whole?: boolean
 }
 
 /** A surface: its metal and its paint as bounds on the common axis, and every state it was found in. */
-export function AreaLines({ area, whole = false }: AreaLinesProps) {
+export function AreaLines({ area, weighed, whole = false }: AreaLinesProps) {
   const { surface } = coatingMeasures(useShownUnits())
   const [open, setOpen] = useState(whole)
   const states = useId()
+  const beside = statesBesideBars(area, weighed)
   const seen = `${area.panelsSeen} of ${area.panels} ${area.panels === 1 ? 'panel' : 'panels'} seen`
   return (
     <div className="area-lines">
@@ -64,6 +68,7 @@ export function AreaLines({ area, whole = false }: AreaLinesProps) {
         <div id={states} className="state-tables">
           <StateTable head="Metal" shares={area.metal} />
           <StateTable head="Paint" shares={area.paint} />
+          {beside === '' ? null : <p className="note">{beside}</p>}
         </div>
       ) : null}
     </div>

@@ -42,6 +42,7 @@ interface JudgementColumnsProps {
 
 function JudgementColumns({ judgement, readOnly, onWeight }: JudgementColumnsProps) {
   const lines = useLineKeys()
+  const weighed = judgement.unweighed !== null
   return (
     <div className="judgement-columns" ref={lines}>
       <div>
@@ -53,16 +54,16 @@ function JudgementColumns({ judgement, readOnly, onWeight }: JudgementColumnsPro
         ) : null}
         <Section head="What of the body is original" level="column" beside={BOUNDS_MEANING}>
           <BarAxis />
-          <AreaLines area={judgement.whole} whole />
+          <AreaLines area={judgement.whole} weighed={weighed} whole />
         </Section>
         <Section head="By area of the body">
           {judgement.areas.map((area) => (
-            <AreaLines key={area.id} area={area} />
+            <AreaLines key={area.id} area={area} weighed={weighed} />
           ))}
         </Section>
         <Section head="By panel" beside="in walking order">
           {judgement.panels.map((panel) => (
-            <AreaLines key={panel.id} area={panel} />
+            <AreaLines key={panel.id} area={panel} weighed={weighed} />
           ))}
         </Section>
       </div>
@@ -70,11 +71,7 @@ function JudgementColumns({ judgement, readOnly, onWeight }: JudgementColumnsPro
         <CoverageLines coverage={judgement.coverage} />
         <WouldNarrowList things={judgement.wouldNarrow} />
         <WeightList judgement={judgement} readOnly={readOnly} onWeight={onWeight} />
-        <Section
-          head="Parts, by group"
-          level="column"
-          beside={judgement.unweighed === null ? 'by count' : 'by count and the weights set'}
-        >
+        <Section head="Parts, by group" level="column" beside={weighed ? 'by count and the weights set' : 'by count'}>
           <BarAxis />
           {judgement.parts.length === 0 ? <p className="place-note">No part is on the list.</p> : null}
           {judgement.parts.map((range) => (

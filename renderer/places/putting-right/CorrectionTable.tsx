@@ -7,6 +7,7 @@ import { ReferenceLink } from '../../parts-of-page/ReferenceLink.tsx'
 import { RegisterTable } from '../../parts-of-page/RegisterTable.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { dayText } from '../identity/day-text.ts'
+import { whenNone } from './when-none.ts'
 
 interface CorrectionTableProps {
   readonly record: RecordView
@@ -68,7 +69,7 @@ export function CorrectionTable({ record, chosen, onOpen, onAdd }: CorrectionTab
         keyOf={(correction) => String(correction.number)}
         onOpen={(correction) => onOpen(correction.number)}
         chosen={chosen === null ? null : String(chosen)}
-        whenEmpty="No correction yet. Add findings in the walk-round first; then K plans what puts them right."
+        whenEmpty={whenNone(record.findings.length)}
         columns={[
           {
             id: 'number',

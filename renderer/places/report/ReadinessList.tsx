@@ -1,13 +1,20 @@
 import { Button } from 'react-aria-components/Button'
+import type { MissingLine } from '../../../shared-types/missing-line.ts'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
+import { goToEntry } from '../../store/follow-reference.ts'
 import { placeList } from '../../store/place-list.ts'
 import { goToPlace } from '../../store/screen-store.ts'
-import { useAnswer } from '../../store/use-answer.ts'
+import type { Answer } from '../../store/use-answer.ts'
 
-/** What a report must state and the record does not say yet, each with the place where it is said. */
-export function ReadinessList({ follows }: { readonly follows: number }) {
-  const readiness = useAnswer('report.readiness', {}, follows)
+interface ReadinessListProps {
+  readonly readiness: Answer<readonly MissingLine[]>
+  /** Nothing can be entered: the places are shown, and no entry is opened. */
+  readonly readOnly: boolean
+}
+
+/** What a report must state and the record does not say yet, each with the way to the field where it is said. */
+export function ReadinessList({ readiness, readOnly }: ReadinessListProps) {
   const lines = readiness.value ?? []
   return (
     <Section
@@ -40,7 +47,7 @@ export function ReadinessList({ follows }: { readonly follows: number }) {
                 <Button
                   className="place-link"
                   aria-label={`Go to ${place.name}: ${line.missing}`}
-                  onPress={() => goToPlace(place.id)}
+                  onPress={() => (readOnly ? goToPlace(place.id) : goToEntry(line.at))}
                 >
                   {place.name}
                 </Button>

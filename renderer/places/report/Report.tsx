@@ -8,6 +8,7 @@ import { RecordPlace } from '../../parts-of-page/RecordPlace.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { door } from '../../store/door.ts'
+import { useAnswer } from '../../store/use-answer.ts'
 import { EditionList } from './EditionList.tsx'
 import { IssueForm } from './IssueForm.tsx'
 import { PdfPages } from './PdfPages.tsx'
@@ -28,6 +29,7 @@ function ReportPage({ record }: { readonly record: RecordView }) {
   /** Edition that is shown instead of the preview. */
   const [edition, setEdition] = useState<number | null>(null)
   const preview = usePreview(record, paper, edition === null, !issuing)
+  const readiness = useAnswer('report.readiness', {}, record.journalNumber)
   const issue = () => {
     if (!record.readOnly) setIssuing(true)
   }
@@ -52,12 +54,22 @@ function ReportPage({ record }: { readonly record: RecordView }) {
       name="Report"
       sheetName="Issue"
       {...(issuing
-        ? { sheet: <IssueForm record={record} paper={paper} onLeave={() => setIssuing(false)} onIssued={setEdition} /> }
+        ? {
+            sheet: (
+              <IssueForm
+                record={record}
+                paper={paper}
+                toState={readiness.value}
+                onLeave={() => setIssuing(false)}
+                onIssued={setEdition}
+              />
+            ),
+          }
         : {})}
     >
       <div className="report-columns">
         <div>
-          <ReadinessList follows={record.journalNumber} />
+          <ReadinessList readiness={readiness} readOnly={record.readOnly} />
           <Section head="Paper" level="column">
             <KeyChoice
               label="Paper"
