@@ -180,6 +180,26 @@ describe.sequential('a first record, with the slips a first record has', () => {
     expect(await field('The words, as said or written').inputValue()).toBe('Of the saloon alone')
   })
 
+  it('is left in hand by the demonstration car that somebody asked for and did not wait for', async () => {
+    const { path } = await view()
+    await goToPlace(page, '1', 'Records')
+    const making = page.waitForResponse(/makeDemonstration/, { timeout: 90_000 })
+    await page.keyboard.press('d')
+    await goToPlace(page, '2', 'Identity')
+    await (await making).finished()
+    await settled(page)
+    expect((await view()).path).toBe(path)
+    expect(await page.title()).toMatch(/^Identity/)
+    await askThrough(page, 'records.close', {})
+    await goToPlace(page, '1', 'Records')
+    const opening = page.waitForResponse(/record\.view/)
+    await page.keyboard.press('d')
+    await page.keyboard.press('Alt+9')
+    await (await opening).finished()
+    await page.getByText('Brackwater').first().waitFor()
+    expect(await page.title()).not.toMatch(/^Walk-round/)
+  }, 120_000)
+
   it('met no fault on the way', () => {
     expect(opened.faults).toEqual([])
   })
