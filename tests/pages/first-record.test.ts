@@ -66,11 +66,12 @@ describe.sequential('a first record, with the slips a first record has', () => {
     await expect.poll(saidUnder).toEqual(['Write three capital letters, such as GBP. Correct it and try again.'])
     await field('Currency of costs').fill('eur')
     await keep()
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await page.waitForFunction(() => document.title.startsWith('Identity'))
     expect((await view()).commission.currency).toBe('EUR')
   })
 
   it('names the panels in what is to be looked at', async () => {
+    await goToPlace(page, '3', 'Walk-round')
     const look = page.locator('.look-for')
     await look.waitFor()
     expect(await look.textContent()).toContain('shut line to door,')
@@ -178,6 +179,18 @@ describe.sequential('a first record, with the slips a first record has', () => {
     await goToPlace(page, '2', 'Identity')
     await form('c')
     expect(await field('The words, as said or written').inputValue()).toBe('Of the saloon alone')
+  })
+
+  it('takes in a sheet, and goes on with what that says to look at', async () => {
+    await page.keyboard.press('Escape')
+    await formGone()
+    const choose = page.getByRole('button', { name: /^take in a sheet from a file/ })
+    const chosen = page.waitForEvent('filechooser')
+    await choose.click()
+    await chosen
+    await page.getByRole('button', { name: /^take it in: .*Sedge/ }).click()
+    await page.locator('.tell-row').first().waitFor({ timeout: 60_000 })
+    await expect.poll(() => page.evaluate(() => document.activeElement?.className ?? '')).toBe('tell-row')
   })
 
   it('is left in hand by the demonstration car that somebody asked for and did not wait for', async () => {

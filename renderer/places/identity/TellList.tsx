@@ -117,6 +117,11 @@ export const TellList = memo(function TellList(props: {
   const [all, setAll] = useState(false)
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
+    if (pointed?.kind === 'tells') {
+      const first = document.querySelector<HTMLElement>('.tell-row') ?? document.getElementById('working-area')
+      first?.focus()
+      useScreenStore.setState({ pointed: null })
+    }
     if (pointed?.kind !== 'tell') return
     setChosen(pointed.key)
     setCameByItself(false)

@@ -76,7 +76,11 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
         <TextField label="What is counted" value={draft.what} onChange={(what) => set({ what })} autoFocus />
         {figure('Alike there', 'ofHowMany')}
         {unseen ? figure('Looked at', 'looked') : <Counted label="Looked at" count={question?.looked ?? null} />}
-        {unseen ? figure('Of those wrong', 'wrong') : <Counted label="Of those wrong" count={question?.wrong ?? null} />}
+        {unseen ? (
+          figure('Of those wrong', 'wrong')
+        ) : (
+          <Counted label="Of those wrong" count={question?.wrong ?? null} />
+        )}
         {figure('Wanted: at most wrong', 'wantedAtMost')}
         <NumberField
           label="Confidence"
