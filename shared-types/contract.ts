@@ -58,6 +58,7 @@ export const requests = {
     visit: visitDraft,
   }),
   'records.open': asking<RecordView>()({ path, readOnly: z.boolean() }),
+  'records.makeDemonstration': asking<{ readonly path: string }>()({}),
   'records.demonstration': asking<RecordView>()({}),
   'records.close': asking<null>()({}),
   'record.view': asking<RecordView>()({}),

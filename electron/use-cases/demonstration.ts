@@ -65,11 +65,8 @@ function commandIds(): () => string {
   }
 }
 
-/**
- * Makes the demonstration record at `path` by replaying its survey at the times it was done, and opens it.
- * It is made in a folder of its own and moved when it is whole. Throws `record-exists` and leaves an existing file alone.
- */
-export async function makeDemonstration(program: Program, path: string): Promise<void> {
+/** Makes the demonstration record at `path` as a file, and leaves open what is open. */
+async function writeDemonstration(program: Program, path: string): Promise<void> {
   if (existsSync(path)) {
     throw new ProblemError('record-exists', `There is already a record at ${path}. Open it, or move it away first.`)
   }
@@ -96,15 +93,33 @@ export async function makeDemonstration(program: Program, path: string): Promise
     await maker.end()
     await rm(making, { recursive: true, force: true })
   }
+}
+
+/**
+ * Makes the demonstration record at `path` by replaying its survey at the times it was done, and opens it.
+ * It is made in a folder of its own and moved when it is whole. Throws `record-exists` and leaves an existing file alone.
+ */
+export async function makeDemonstration(program: Program, path: string): Promise<void> {
+  await writeDemonstration(program, path)
   await recordUseCases['records.open'](program, { path, readOnly: false })
 }
 
-/** Opens the demonstration car among the records, making it when it is not there yet. */
-export const demonstrationUseCases: Pick<UseCases, 'records.demonstration'> = {
-  'records.demonstration': async (program) => {
-    const path = join(program.recordsFolder, 'demonstration.wmk')
-    if (existsSync(path)) return recordUseCases['records.open'](program, { path, readOnly: false })
-    await makeDemonstration(program, path)
-    return program.record().view()
-  },
+/** Demonstrations that are being made, by their path: who asks again meanwhile waits for the same one. */
+const beingMade = new Map<string, Promise<void>>()
+
+/** Path of the demonstration car among the records; made when it is not there yet, which takes seconds. */
+async function demonstrationAmong(program: Program): Promise<string> {
+  const path = join(program.recordsFolder, 'demonstration.wmk')
+  if (existsSync(path)) return path
+  const made = beingMade.get(path) ?? writeDemonstration(program, path).finally(() => beingMade.delete(path))
+  beingMade.set(path, made)
+  await made
+  return path
+}
+
+/** The demonstration car among the records: made when it is not there yet; and opened. */
+export const demonstrationUseCases: Pick<UseCases, 'records.makeDemonstration' | 'records.demonstration'> = {
+  'records.makeDemonstration': async (program) => ({ path: await demonstrationAmong(program) }),
+  'records.demonstration': async (program) =>
+    recordUseCases['records.open'](program, { path: await demonstrationAmong(program), readOnly: false }),
 }

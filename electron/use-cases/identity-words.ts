@@ -34,16 +34,19 @@ export function seenWords(key: string, compiled: CompiledSheets, { observations,
   return `${tell?.tell.name ?? key}: ${value ?? (measured || row?.state) ?? ''}`
 }
 
-/** What was measured of a tell, with its standard uncertainty; what stays in the unit of the sheet, as it was noted. */
+/** What was measured of a tell, with its expanded uncertainty; what stays in the unit of the sheet, as it was noted. */
 function measuredWords(
   { value, standardUncertainty }: NonNullable<Observation['measured']>,
   kept: string,
   units: ShownUnits,
 ): string {
-  const shown = shownMeasure({ value, uncertainty: standardUncertainty, unit: kept }, units)
+  const shown = shownMeasure({ value, uncertainty: 2 * standardUncertainty, unit: kept }, units)
   const { decimals } = shown
-  if (decimals === null) return `${value} ± ${standardUncertainty} ${kept}`
-  return `${figure(shown.value, decimals)} ± ${figure(shown.uncertainty ?? 0, decimals)}${NARROW}${shown.unit}`
+  const said =
+    decimals === null
+      ? `${value} ± ${2 * standardUncertainty} ${kept}`
+      : `${figure(shown.value, decimals)} ± ${figure(shown.uncertainty ?? 0, decimals)}${NARROW}${shown.unit}`
+  return `${said} (k = 2)`
 }
 
 /** Steps of a chain, the weightiest first. */

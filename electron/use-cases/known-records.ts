@@ -35,20 +35,25 @@ export async function noteRecord(folder: string, view: RecordView, at: string): 
   await rename(fresh, join(folder, FILE))
 }
 
-/** Records opened before, newest first, and those lying in the records folder that were never opened here. */
+/** When a record was last written: its file, or the log SQLite keeps beside it while it is open. Null when the file is gone. */
+async function writtenAt(path: string): Promise<string | null> {
+  const [file, log] = await Promise.all([path, `${path}-wal`].map((each) => stat(each).catch(() => null)))
+  if (file == null) return null
+  return new Date(Math.max(file.mtimeMs, log?.mtimeMs ?? 0)).toISOString()
+}
+
+/** Records opened before, the last written first, and those lying in the records folder that were never opened here. */
 export async function knownRecords(folder: string): Promise<readonly KnownRecord[]> {
   const noted = await read(folder)
   const lying = existsSync(folder) ? (await readdir(folder)).filter((name) => name.endsWith('.wmk')) : []
   const strangers = lying
     .map((name) => join(folder, name))
     .filter((path) => !noted.some((known) => known.path === path))
-  const met = await Promise.all(strangers.map(stranger))
-  return [...noted, ...met]
-    .map((known) => ({ ...known, missing: !existsSync(known.path) }))
-    .sort((one, other) => (one.changedAt < other.changedAt ? 1 : one.changedAt > other.changedAt ? -1 : 0))
+  const all = [...noted, ...strangers.map(stranger)].map(async (known) => {
+    const changedAt = await writtenAt(known.path)
+    return { ...known, changedAt: changedAt ?? known.changedAt, missing: changedAt === null }
+  })
+  return (await Promise.all(all)).toSorted((one, other) => (one.changedAt < other.changedAt ? 1 : -1))
 }
 
-async function stranger(path: string): Promise<Known> {
-  const changedAt = (await stat(path)).mtime.toISOString()
-  return { path, title: basename(path, '.wmk'), recordNumber: '', changedAt }
-}
+const stranger = (path: string): Known => ({ path, title: basename(path, '.wmk'), recordNumber: '', changedAt: '' })

@@ -8,6 +8,8 @@ export interface KeyBinding {
   readonly whileTyping?: boolean
   /** Left out of the list of keys, where another line already tells it. */
   readonly unlisted?: boolean
+  /** Done once for each press: while the key is held down and repeats, it does nothing. */
+  readonly once?: boolean
 }
 
 /** Keys that belong together, such as those of a place or of an open sheet. */
@@ -100,6 +102,7 @@ function hearKey(event: KeyboardEvent): void {
     event.preventDefault()
   } else if (binding !== null) {
     event.preventDefault()
+    if (event.repeat && binding.once === true) return
     binding.run()
   }
 }

@@ -63,7 +63,7 @@ describe.sequential('what a car has and measures, by keyboard alone', () => {
     await page.keyboard.press('Control+a')
     await page.keyboard.insertText('4300')
     await keyboard.press('Control+Enter')
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await page.waitForFunction(() => document.title.startsWith('Identity'))
     expect(await particulars()).toMatchObject({
       conditions: ['pillared', 'filler-flap.R', 'fixed-rear-side-window', 'sunroof', 'spare-well'],
       dimensions: { lengthMm: 4300 },

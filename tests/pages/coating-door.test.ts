@@ -58,7 +58,7 @@ describe.sequential('a newcomer with a gauge maps one door by keyboard alone', (
     await keyboard.fill('Title', 'A coupé')
     await keyboard.fill('Who examines', 'A newcomer')
     await keyboard.press('Control+Enter')
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await page.waitForFunction(() => document.title.startsWith('Identity'))
   })
 
   it('is told on the empty place what to do first, and adds a gauge by its name alone', async () => {

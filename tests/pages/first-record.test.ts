@@ -66,11 +66,12 @@ describe.sequential('a first record, with the slips a first record has', () => {
     await expect.poll(saidUnder).toEqual(['Write three capital letters, such as GBP. Correct it and try again.'])
     await field('Currency of costs').fill('eur')
     await keep()
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await page.waitForFunction(() => document.title.startsWith('Identity'))
     expect((await view()).commission.currency).toBe('EUR')
   })
 
   it('names the panels in what is to be looked at', async () => {
+    await goToPlace(page, '3', 'Walk-round')
     const look = page.locator('.look-for')
     await look.waitFor()
     expect(await look.textContent()).toContain('shut line to door,')
@@ -196,6 +197,38 @@ describe.sequential('a first record, with the slips a first record has', () => {
     await form('c')
     expect(await field('The words, as said or written').inputValue()).toBe('Of the saloon alone')
   })
+
+  it('takes in a sheet, and goes on with what that says to look at', async () => {
+    await page.keyboard.press('Escape')
+    await formGone()
+    const choose = page.getByRole('button', { name: /^take in a sheet from a file/ })
+    const chosen = page.waitForEvent('filechooser')
+    await choose.click()
+    await chosen
+    await page.getByRole('button', { name: /^take it in: .*Sedge/ }).click()
+    await page.locator('.tell-row').first().waitFor({ timeout: 60_000 })
+    await expect.poll(() => page.evaluate(() => document.activeElement?.className ?? '')).toBe('tell-row')
+  })
+
+  it('is left in hand by the demonstration car that somebody asked for and did not wait for', async () => {
+    const { path } = await view()
+    await goToPlace(page, '1', 'Records')
+    const making = page.waitForResponse(/makeDemonstration/, { timeout: 90_000 })
+    await page.keyboard.press('d')
+    await goToPlace(page, '2', 'Identity')
+    await (await making).finished()
+    await settled(page)
+    expect((await view()).path).toBe(path)
+    expect(await page.title()).toMatch(/^Identity/)
+    await askThrough(page, 'records.close', {})
+    await goToPlace(page, '1', 'Records')
+    const opening = page.waitForResponse(/record\.view/)
+    await page.keyboard.press('d')
+    await page.keyboard.press('Alt+9')
+    await (await opening).finished()
+    await page.getByText('Brackwater').first().waitFor()
+    expect(await page.title()).not.toMatch(/^Walk-round/)
+  }, 120_000)
 
   it('met no fault on the way', () => {
     expect(opened.faults).toEqual([])

@@ -105,6 +105,52 @@ describe.sequential('tells, answered by keyboard alone', () => {
     await expect.poll(months, { timeout: 60_000 }).toBe(before)
   }, 240_000)
 
+  it('a press that is held, or follows at once upon the next, answers that one alone', async () => {
+    const saidSoFar = async () => (await view()).observations.filter(({ state }) => state !== 'cannot be seen').length
+    const before = await saidSoFar()
+    await keyboard.press('1')
+    await expect.poll(tellInHand).not.toBe('')
+    const first = await tellInHand()
+    await settled(page)
+    // In the very picture in which the next stands there, its own key, its own button, and Enter held on that.
+    await page.evaluate(() => {
+      const inHand = () => document.activeElement?.closest('.tell-answer') ?? null
+      const legend = () => inHand()?.querySelector('legend')?.textContent ?? ''
+      const was = legend()
+      const look = () => {
+        if (legend() === was || legend() === '') {
+          requestAnimationFrame(look)
+          return
+        }
+        for (const key of ['a', 'b'])
+          document.activeElement?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }))
+        inHand()?.querySelector<HTMLElement>('.tell-value')?.click()
+        document.body.dataset.pressedAtOnce = 'yes'
+      }
+      look()
+    })
+    await page.keyboard.down('a')
+    for (let held = 0; held < 20; held++) await page.keyboard.down('a')
+    await page.locator('body[data-pressed-at-once]').waitFor({ state: 'attached' })
+    await onToAnother(first)
+    for (let held = 0; held < 20; held++) await page.keyboard.down('a')
+    await page.keyboard.up('a')
+    expect(await saidSoFar()).toBe(before + 1)
+    const second = await tellInHand()
+    await page.keyboard.down('Enter')
+    await onToAnother(second)
+    for (let held = 0; held < 20; held++) await page.keyboard.down('Enter')
+    await page.keyboard.up('Enter')
+    await settled(page)
+    expect(await saidSoFar()).toBe(before + 2)
+    for (let back = 0; back < 2; back++) {
+      const said = await saidSoFar()
+      await keyboard.press('Control+z')
+      await expect.poll(saidSoFar).toBe(said - 1)
+    }
+    await settled(page)
+  }, 240_000)
+
   it('“I think so” is said before the letter, and an exhibit is cited with it', async () => {
     await settled(page)
     await openTell('Bolts of the front seats')

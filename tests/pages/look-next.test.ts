@@ -37,6 +37,33 @@ describe.sequential('the three looks worth most now', () => {
     },
   )
 
+  it.each([860, 900])(
+    'leave the foot of the rail in sight in a window %i high, however long their names',
+    async (height) => {
+      await page.setViewportSize({ width: 1440, height })
+      const looks = page.locator('.rail-looks')
+      expect(await looks.evaluate((all) => all.scrollHeight - all.clientHeight)).toBe(0)
+      await page.evaluate(() => {
+        for (const look of document.querySelectorAll('.rail-look'))
+          look.append(' and all that is beside it, behind it and below')
+      })
+      const foot = page.locator('.rail-foot > .rail-word').last()
+      expect(await foot.textContent()).toContain('Sides from the driver’s seat')
+      const { bottom, scrolls } = await foot.evaluate((words) => ({
+        bottom: words.getBoundingClientRect().bottom,
+        scrolls: (words.closest('.rail')?.scrollHeight ?? 0) - (words.closest('.rail')?.clientHeight ?? 0),
+      }))
+      expect(bottom).toBeLessThanOrEqual(height)
+      expect(scrolls).toBeLessThanOrEqual(0)
+      await page.locator('.rail-look').last().focus()
+      expect(await page.locator('.rail-look').last().isVisible()).toBe(true)
+      await page.setViewportSize({ width: 1440, height: 900 })
+      await page.reload()
+      await page.locator('.rail-look').first().waitFor()
+      await settled(page)
+    },
+  )
+
   it('change once the first was looked at, and its answer tells the day and the series', async () => {
     const before = await askThrough(page, 'identity.view', { whatIf: [], chainsOf: [] })
     await goToPlace(page, '3', 'Walk-round')

@@ -65,6 +65,7 @@ describe.sequential('a newcomer writes a sheet of an invented line by keyboard',
     expect(await inHand()).toBe('title, row 1')
     await standing('1 wrong')
     await page.getByText('Add a variable with its values.').waitFor()
+    expect(await page.locator('.sheet-desk-head h2').textContent()).toBe('Fenland Carrier, 1951 to 1953')
   })
 
   it('writes variables, values, a rule and a tell, cell by cell', async () => {

@@ -41,6 +41,17 @@ describe('parts against their sheet, on screen', () => {
     await section.waitFor({ state: 'detached' })
   })
 
+  it('open the time line with a key and put it away with Esc, which leaves the focus where it opens', async () => {
+    await page.keyboard.press('t')
+    await page.locator('.dated-line').first().waitFor()
+    await expect.poll(() => page.evaluate(() => document.activeElement?.closest('.dates') !== null)).toBe(true)
+    await page.keyboard.press('Escape')
+    await page.locator('.dated-line').first().waitFor({ state: 'detached' })
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent ?? ''))
+      .toContain('Open the time line')
+  })
+
   it('say what a sample of fastenings says of all, and which to look at', async () => {
     await page.keyboard.press('b')
     const section = page.getByRole('region', { name: /Fastenings by sample/ })
@@ -50,6 +61,24 @@ describe('parts against their sheet, on screen', () => {
     await section.getByLabel('Of those wrong').fill('10')
     await section.getByText('More was found than looked at').waitFor()
     expect(await axeViolations(page)).toEqual([])
+    for (const [name, typed] of [
+      ['Of those wrong', '1o'],
+      ['Alike there', 'many'],
+      ['Confidence', '9S'],
+    ] as const) {
+      const figure = section.getByLabel(name)
+      const before = await figure.inputValue()
+      await figure.fill(typed)
+      await section.getByLabel('What is counted').focus()
+      await page.keyboard.press('Control+Enter')
+      expect(await figure.inputValue()).toBe(typed)
+      expect(await figure.evaluate((field) => field === document.activeElement)).toBe(true)
+      await section.getByText('Type a number, such as').waitFor()
+      await figure.fill(before)
+    }
+    await section.getByLabel('Of those wrong').fill('')
+    await page.keyboard.press('Control+Enter')
+    await section.getByText('Write a number here, then keep the sample.').waitFor()
     await section.getByLabel('Of those wrong').fill('0')
     await page.keyboard.press('Control+Enter')
     await section.getByText('Mark what was found at the positions drawn').waitFor()

@@ -74,7 +74,7 @@ describe.sequential('a survey of a car that is not the demonstration, by keyboar
     await keyboard.fill('Question to answer', 'What is it, and what has been done to it?')
     await keyboard.fill('Place', 'A shed')
     await keyboard.press('Control+Enter')
-    await page.waitForFunction(() => document.title.startsWith('Walk-round'))
+    await page.waitForFunction(() => document.title.startsWith('Identity'))
     const { particulars, commission, consents } = await view()
     expect(particulars.title).toBe('Fenwick two-seat coupé, 1958')
     expect(commission.level).toBe('with underneath')

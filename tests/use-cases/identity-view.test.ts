@@ -208,6 +208,9 @@ describe('a record without observations', () => {
     expect(Math.abs((await weightAfter(saw('stud-circle', 'c101', rough))) - prior)).toBeLessThan(0.15 * prior)
     const fine = { state: 'measured', value: null, measured: { value: 101.6, standardUncertainty: 0.2 } } as const
     expect(await weightAfter(saw('stud-circle', 'c101', fine))).toBeGreaterThan(0.9 * sure)
+    // As everywhere, ± is the expanded uncertainty and says so.
+    const told = JSON.stringify(await identityOf(survey.program.record(), { more: true }))
+    expect(told).toContain('Stud circle of the hubs: 101.6 ± 0.4 mm (k = 2)')
     await survey.ask('observation.withdraw', { tell: 'sedge/stud-circle' })
     expect(now(await ask(), 'built', 'm1963-06')).toBeCloseTo(prior, 14)
   })

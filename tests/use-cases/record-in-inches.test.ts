@@ -70,7 +70,7 @@ describe('a record in mil and inches', () => {
       /^Of 338\.\d\d\u202fft², \d+\.\d\d\u202fft² count as original/,
       /167\.3\u202fin long/,
       /standard uncertainty of picking 0\.0\d+ in, reference/,
-      /^Stud circle of the hubs: 4\.00\d+ ± 0\.00\d+\u202fin/,
+      /^Stud circle of the hubs: 4\.00\d+ ± 0\.00\d+\u202fin \(k = 2\)/,
     ].filter((said) => !all.some((text) => said.test(text)))
     expect(missing).toEqual([])
   })

@@ -1,4 +1,4 @@
-import { rmSync } from 'node:fs'
+import { rmSync, utimesSync } from 'node:fs'
 import { Readable } from 'node:stream'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { assess } from '../../electron/use-cases/assess.ts'
@@ -19,6 +19,31 @@ it('a record is listed with its title, and as missing once its file is gone', as
   ])
   rmSync(path)
   expect((await survey.ask('records.list', {}))[0]).toMatchObject({ path, missing: true })
+})
+
+it('a record is listed as changed when its file was, also while it is open', async () => {
+  const { path } = survey.program.record()
+  const longAgo = new Date('2026-01-02T03:04:05.000Z')
+  const changedAt = async () => (await survey.ask('records.list', {}))[0]?.changedAt ?? ''
+  await survey.ask('records.close', {})
+  utimesSync(path, longAgo, longAgo)
+  expect(await changedAt()).toBe(longAgo.toISOString())
+  await survey.ask('records.open', { path, readOnly: false })
+  for (const each of [path, `${path}-wal`]) utimesSync(each, longAgo, longAgo)
+  const before = new Date().toISOString()
+  await survey.ask('finding.add', { draft: rust })
+  expect((await changedAt()) >= before).toBe(true)
+})
+
+it('the demonstration car is made without taking the record in hand away, once for all who ask', async () => {
+  const { path } = survey.program.record()
+  const [one, other] = await Promise.all([
+    survey.ask('records.makeDemonstration', {}),
+    survey.ask('records.makeDemonstration', {}),
+  ])
+  expect(other).toEqual(one)
+  expect(survey.program.record().path).toBe(path)
+  expect((await survey.ask('records.demonstration', {})).path).toBe(one.path)
 })
 
 it('without an open record every question about it says what to do', async () => {

@@ -3,6 +3,7 @@ import type { ColumnMapping } from '../../../shared-types/coating-import.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import { ChoiceField } from '../../parts-of-page/ChoiceField.tsx'
 import { EntrySheet } from '../../parts-of-page/EntrySheet.tsx'
+import { FileChoice } from '../../parts-of-page/FileChoice.tsx'
 import { NoteField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
 import { ask, change } from '../../store/ask.ts'
@@ -66,17 +67,13 @@ export function ImportForm({ record, panelId, onLeave }: ImportFormProps) {
         {...field('text')}
         onChange={(text) => entry.set({ text, mapping: null })}
       />
-      <label className="field">
-        <span className="field-label">or a file of plain text</span>
-        <input
-          type="file"
+      <div className="field">
+        <FileChoice
+          label="or choose a file of plain text"
           accept=".csv,.txt,.tsv,text/csv,text/plain"
-          onChange={(event) => {
-            const file = event.target.files?.[0]
-            if (file !== undefined) void file.text().then((text) => entry.set({ text, mapping: null }))
-          }}
+          onFiles={([file]) => void file?.text().then((text) => entry.set({ text, mapping: null }))}
         />
-      </label>
+      </div>
       <ChoiceField
         label="Panel"
         choices={(panels ?? []).map((panel) => panel.id)}

@@ -4,10 +4,12 @@ import type { OfferedSheet } from '../../../shared-types/identity-view.ts'
 import type { Problem } from '../../../shared-types/problem.ts'
 import type { RecordView } from '../../../shared-types/record.ts'
 import type { SheetComparison } from '../../../shared-types/sheet-comparison.ts'
+import { FileChoice } from '../../parts-of-page/FileChoice.tsx'
 import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { ask, problemOf } from '../../store/ask.ts'
 import { door } from '../../store/door.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
 import { useAnswer, useChange } from '../../store/use-answer.ts'
 import { SheetChange } from './SheetChange.tsx'
 
@@ -31,8 +33,14 @@ export function SheetOffer({
   const { send, problem, busy } = useChange()
   const [looked, setLooked] = useState<Looked | null>(null)
   const [refused, setRefused] = useState<Problem | null>(null)
-  const lookFirst = (compared: () => Promise<Source>, take: () => Promise<boolean>) => {
+  const lookFirst = (compared: () => Promise<Source>, taken: () => Promise<boolean>) => {
     setRefused(null)
+    // The button that was pressed is gone then: what the sheet is taken in for comes next, its tells.
+    const take = async () => {
+      const isTaken = await taken()
+      if (isTaken) useScreenStore.setState({ pointed: { kind: 'tells', key: '' } })
+      return isTaken
+    }
     const run = async () => {
       const change = await ask('sheets.compare', { source: await compared() })
       if (change.editionBefore === null && change.problemAfter === null) await take()
@@ -67,19 +75,16 @@ export function SheetOffer({
           onLeave={() => setLooked(null)}
         />
       )}
-      <label className="sheet-own">
-        Take in a sheet from a file (YAML or JSON){' '}
-        <input
-          type="file"
+      <div className="sheet-own">
+        <FileChoice
+          label="take in a sheet from a file (YAML or JSON)"
           accept=".yaml,.yml,.json"
           disabled={!mayChange || busy}
-          onChange={(event) => {
-            const [file] = event.target.files ?? []
-            event.target.value = ''
+          onFiles={([file]) => {
             if (file !== undefined) takeFile(file)
           }}
         />
-      </label>
+      </div>
       {(value ?? []).map((sheet) => (
         <div key={`${sheet.from} ${sheet.name}`} className="sheet-offer">
           <span>

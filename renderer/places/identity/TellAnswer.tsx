@@ -1,4 +1,4 @@
-import { type FocusEvent, useEffect, useMemo, useRef, useState } from 'react'
+import { type FocusEvent, type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { TellView } from '../../../shared-types/identity-view.ts'
 import type { Observation } from '../../../shared-types/observation.ts'
 import { shownUnit } from '../../../shared-types/shown-measure.ts'
@@ -14,6 +14,7 @@ import { PlaceSketch } from './TellSketch.tsx'
 import { sureWords } from './TellSure.tsx'
 import { TellValues } from './TellValues.tsx'
 import { draftOf, observationOf, type TellDraft } from './tell-draft.ts'
+import { useJustCome } from './use-just-come.ts'
 import './tell-answer.css'
 
 interface TellAnswerProps {
@@ -21,6 +22,8 @@ interface TellAnswerProps {
   readonly panelNames: string
   /** Answers are tried and not kept: what is typed then is remembered apart. */
   readonly trying: boolean
+  /** Nobody opened it: it took the place of one that was answered. */
+  readonly cameByItself: boolean
   /** Grows each time the answers are to take the focus; 0: they leave it where it is. */
   readonly focused: number
   /** Keeps what is said; throws the problem it is refused with. */
@@ -45,6 +48,11 @@ function HowToLook({ tell, panelNames }: Pick<TellAnswerProps, 'tell' | 'panelNa
       {tell.sketch === null ? null : <PlaceSketch sketch={tell.sketch} />}
     </div>
   )
+}
+
+/** A button that has the focus presses itself anew while Enter is held down, and the next tell has the focus by then. */
+function pressOnce(event: KeyboardEvent): void {
+  if (event.repeat && event.key === 'Enter' && event.target instanceof HTMLButtonElement) event.preventDefault()
 }
 
 /**
@@ -73,11 +81,15 @@ export function TellAnswer(props: TellAnswerProps) {
   useEffect(() => {
     if (focused > 0) whole.current?.querySelector<HTMLElement>('.tell-value')?.focus()
   }, [focused])
+  // The next tell has the same keys: the second half of a doubled press must not answer it unread. Busy until then.
+  const justCome = useJustCome(props.cameByItself)
   const choose = (value: string) => {
+    if (justCome) return
     entry.set({ state: 'seen', value })
     void entry.keep()
   }
   const ask = (state: 'cannot be seen' | 'disturbed') => {
+    if (justCome) return
     entry.set({ state, value: null })
     setOpen(state)
   }
@@ -100,7 +112,14 @@ export function TellAnswer(props: TellAnswerProps) {
   const cited = draft.exhibits.map((number) => `E\u202f${number}`).join(' ')
   const turn = (more: MoreOpen) => () => (open === more ? close() : setOpen(more))
   return (
-    <fieldset ref={whole} className="tell-answer" onFocus={() => setInside(true)} onBlur={leaving}>
+    <fieldset
+      ref={whole}
+      className="tell-answer"
+      aria-busy={justCome}
+      onFocus={() => setInside(true)}
+      onBlur={leaving}
+      onKeyDown={pressOnce}
+    >
       <legend className="unseen">{tell.name}</legend>
       {inside ? (
         <TellKeys

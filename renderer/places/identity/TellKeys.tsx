@@ -19,13 +19,13 @@ interface TellKeysProps {
 export function TellKeys(props: TellKeysProps) {
   const { tell, open, onMore } = props
   const values = tell.values.flatMap(({ id, name }, at): KeyBinding[] =>
-    valueKey(at) === '' ? [] : [{ keys: valueKey(at), does: name, run: () => props.onValue(id) }],
+    valueKey(at) === '' ? [] : [{ keys: valueKey(at), does: name, run: () => props.onValue(id), once: true }],
   )
   const { onTakeBack } = props
   useKeys(tell.name, [
     ...values,
-    { keys: 'X', does: 'cannot be seen, with the reason', run: () => props.onState('cannot be seen') },
-    { keys: 'Y', does: 'disturbed', run: () => props.onState('disturbed') },
+    { keys: 'X', does: 'cannot be seen, with the reason', run: () => props.onState('cannot be seen'), once: true },
+    { keys: 'Y', does: 'disturbed', run: () => props.onState('disturbed'), once: true },
     { keys: 'S', does: 'how sure you are', run: () => onMore('sure') },
     ...(tell.unit === null ? [] : [{ keys: 'M', does: 'a measured value', run: () => onMore('measure') }]),
     { keys: 'E', does: 'exhibits it rests on', run: () => onMore('exhibits') },

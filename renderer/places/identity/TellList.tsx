@@ -110,13 +110,21 @@ export const TellList = memo(function TellList(props: {
   const { tells, byEffort, mayChange, trying, onSay, onTakeBack } = props
   const nameOf = usePanelNames()
   const [chosen, setChosen] = useState<string | null>(null)
+  /** The tell that opens next takes the place of one that was answered; false once the reader opens one himself. */
+  const [cameByItself, setCameByItself] = useState(false)
   /** Grows with each tell that is gone into: its answers take the focus. 0 while the reader only reads. */
   const [entered, setEntered] = useState(0)
   const [all, setAll] = useState(false)
   const pointed = useScreenStore((state) => state.pointed)
   useEffect(() => {
+    if (pointed?.kind === 'tells') {
+      const first = document.querySelector<HTMLElement>('.tell-row') ?? document.getElementById('working-area')
+      first?.focus()
+      useScreenStore.setState({ pointed: null })
+    }
     if (pointed?.kind !== 'tell') return
     setChosen(pointed.key)
+    setCameByItself(false)
     setEntered((times) => times + 1)
     useScreenStore.setState({ pointed: null })
   }, [pointed])
@@ -128,6 +136,7 @@ export const TellList = memo(function TellList(props: {
   const opened = tells.find(({ key }) => key === chosen) ?? shown[0]
   const enter = useCallback((key: string) => {
     setChosen(key)
+    setCameByItself(false)
     setEntered((times) => times + 1)
   }, [])
   const rowOf = (key: string) => document.querySelector<HTMLElement>(`[data-tell="${key}"]`)
@@ -142,6 +151,7 @@ export const TellList = memo(function TellList(props: {
     const then = said.state === 'cannot be seen' ? (next?.key ?? null) : null
     // Somebody quick has opened another one meanwhile.
     setChosen((now) => (now === null || now === said.tell ? then : now))
+    setCameByItself(true)
     setEntered((times) => times + 1)
   }
   const answerOf = (tell: TellView) =>
@@ -151,6 +161,7 @@ export const TellList = memo(function TellList(props: {
         tell={tell}
         panelNames={tell.panels.map(nameOf).join(', ')}
         trying={trying}
+        cameByItself={cameByItself}
         focused={entered}
         onSay={say}
         onTakeBack={tell.observation === null ? null : () => onTakeBack(tell.key)}

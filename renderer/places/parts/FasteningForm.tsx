@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useRef } from 'react'
 import type { Exhibit } from '../../../shared-types/exhibit.ts'
 import { ActionKey } from '../../parts-of-page/ActionKey.tsx'
 import { NumberField } from '../../parts-of-page/NumberField.tsx'
@@ -6,11 +6,12 @@ import { ProblemNote } from '../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../parts-of-page/Section.tsx'
 import { TextField } from '../../parts-of-page/TextField.tsx'
 import { useEntry } from '../../parts-of-page/useEntry.ts'
+import { useFaultyFirst } from '../../parts-of-page/useFaultyFirst.ts'
 import { useKeys } from '../../parts-of-page/useKeys.ts'
 import { useRecordStore } from '../../store/record-store.ts'
 import { useAnswer } from '../../store/use-answer.ts'
 import { FasteningAnswered } from './FasteningAnswered.tsx'
-import { asked, begunSample, entryOfSample, keepSample, type SampleEntry } from './sample-entry.ts'
+import { asked, begunSample, entryOfSample, keepSample, type SampleEntry, type SampleFigure } from './sample-entry.ts'
 
 interface FasteningFormProps {
   /** The kept sample that is opened again; null for a new one. */
@@ -33,20 +34,23 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
   const { draft, set } = entry
   const question = useMemo(() => asked(draft), [draft])
   const { value, problem, busy } = useAnswer('parts.sample', question)
+  const fields = useRef<HTMLDivElement>(null)
+  const unlessFaulty = useFaultyFirst(fields)
   const keep = () => {
-    if (!readOnly) void entry.keep()
+    if (!readOnly) unlessFaulty(() => void entry.keep())
   }
   useKeys('Fastenings', [
     { keys: 'Escape', does: 'put fastenings away', run: onLeave, whileTyping: true },
     { keys: 'Ctrl+Enter', does: 'keep the sample as an exhibit', run: keep, whileTyping: true },
   ])
-  const figure = (label: string, name: 'ofHowMany' | 'looked' | 'wrong' | 'wantedAtMost') => (
+  const figure = (label: string, name: Exclude<SampleFigure, 'confidencePercent'>) => (
     <NumberField
       label={label}
       quantity="plain"
       least={name === 'ofHowMany' ? 1 : 0}
-      value={question[name]}
-      onChange={(number) => set({ [name]: Math.round(number ?? 0) })}
+      value={draft[name]}
+      problem={entry.field(name).problem}
+      onChange={(number) => set({ [name]: number === null ? null : Math.round(number) })}
     />
   )
   const unseen = draft.seen.length === 0
@@ -68,11 +72,15 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
         </>
       }
     >
-      <div className="fastening-fields" aria-busy={busy}>
+      <div ref={fields} className="fastening-fields" aria-busy={busy}>
         <TextField label="What is counted" value={draft.what} onChange={(what) => set({ what })} autoFocus />
         {figure('Alike there', 'ofHowMany')}
-        {unseen ? figure('Looked at', 'looked') : <Counted label="Looked at" count={question.looked} />}
-        {unseen ? figure('Of those wrong', 'wrong') : <Counted label="Of those wrong" count={question.wrong} />}
+        {unseen ? figure('Looked at', 'looked') : <Counted label="Looked at" count={question?.looked ?? null} />}
+        {unseen ? (
+          figure('Of those wrong', 'wrong')
+        ) : (
+          <Counted label="Of those wrong" count={question?.wrong ?? null} />
+        )}
         {figure('Wanted: at most wrong', 'wantedAtMost')}
         <NumberField
           label="Confidence"
@@ -81,7 +89,8 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
           least={50}
           most={99.9}
           value={draft.confidencePercent}
-          onChange={(number) => set({ confidencePercent: number ?? 95 })}
+          problem={entry.field('confidencePercent').problem}
+          onChange={(confidencePercent) => set({ confidencePercent })}
         />
         <TextField
           label="Positions, if they have names"
@@ -90,11 +99,11 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
         />
         <TextField label="Drawn by the words" value={draft.seed} onChange={(seed) => set({ seed, seen: [] })} />
       </div>
-      <ProblemNote problem={problem ?? entry.problem} />
-      {value === null || problem !== null ? null : (
+      <ProblemNote problem={problem ?? entry.problemOfAll} />
+      {value === null || question === null || problem !== null ? null : (
         <FasteningAnswered
           answer={value}
-          ofHowMany={draft.ofHowMany}
+          ofHowMany={question.ofHowMany}
           seen={draft.seen}
           onSeen={(seen) => set({ seen: [...seen] })}
         />
@@ -103,7 +112,7 @@ export function FasteningForm({ kept, onLeave }: FasteningFormProps) {
   )
 }
 
-function Counted({ label, count }: { readonly label: string; readonly count: number }) {
+function Counted({ label, count }: { readonly label: string; readonly count: number | null }) {
   return (
     <p className="field">
       <span className="field-label">{label}</span>

@@ -62,7 +62,7 @@ export function NewRecordForm({ onLeave }: { readonly onLeave: () => void }) {
     ofNoRecord: true,
     initial,
     keep: begin,
-    kept: () => goToPlace('walk-round'),
+    kept: () => goToPlace('identity'),
   })
   const { draft } = entry
   const form = useRef<HTMLFormElement>(null)

@@ -33,7 +33,7 @@ function RecordRow({ known, onOpen }: { readonly known: KnownRecord; readonly on
 /** Recent records, and the ways into one: new, open, the demonstration car. */
 export function RecordsList({ onNew }: { readonly onNew: () => void }) {
   const record = useRecordStore((state) => state.record)
-  const known = useAnswer('records.list', {}, record?.path ?? null)
+  const known = useAnswer('records.list', {}, [record?.path, record?.journalNumber])
   const acts = useRecordActs()
   const [typing, setTyping] = useState(false)
   useKeys('Records', [

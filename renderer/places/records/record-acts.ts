@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { Problem } from '../../../shared-types/problem.ts'
 import { ask, loadRecord, problemOf } from '../../store/ask.ts'
 import { useRecordStore } from '../../store/record-store.ts'
@@ -43,9 +43,17 @@ export function useRecordActs(): RecordActs {
       )
       .finally(() => setDoing(null))
   }
+  // False once the reader has gone on to something else: an answer that comes late must not pull him away from it.
+  const waited = useRef(true)
+  useEffect(() => {
+    waited.current = true
+    return () => {
+      waited.current = false
+    }
+  }, [])
   const goToWork = async (): Promise<null> => {
     await loadRecord()
-    goToPlace('walk-round')
+    if (waited.current) goToPlace('walk-round')
     return null
   }
   return {
@@ -60,7 +68,10 @@ export function useRecordActs(): RecordActs {
       }),
     demonstration: () =>
       act('opening the demonstration car', null, async () => {
-        await ask('records.demonstration', {})
+        const { path } = await ask('records.makeDemonstration', {})
+        // Who works on another record by now is left at it; the demonstration car stands in the list.
+        if (!waited.current && useRecordStore.getState().record !== null) return null
+        await ask('records.open', { path, readOnly: false })
         return goToWork()
       }),
     backup: () => act('copying', null, async () => `A copy was made: ${(await ask('record.backup', {})).path}`),

@@ -1,4 +1,5 @@
 import type { RefObject } from 'react'
+import { FileChooser } from '../../parts-of-page/FileChoice.tsx'
 
 interface PhotographChooserProps {
   /** Where the chooser stands, so that a key or a button can open it. */
@@ -6,22 +7,15 @@ interface PhotographChooserProps {
   readonly onFiles: (files: readonly File[]) => void
 }
 
-/** The machine's own chooser of photographs: out of sight, opened by a key or a button, and ready for the same file again. */
+/** The machine's own chooser of photographs, several at a time. */
 export function PhotographChooser({ chooser, onFiles }: PhotographChooserProps) {
   return (
-    <input
-      ref={chooser}
-      type="file"
-      className="unseen"
-      aria-label="Photographs kept on this machine"
+    <FileChooser
+      chooser={chooser}
+      name="Photographs kept on this machine"
       accept="image/jpeg,image/png,image/webp,image/tiff,image/heic,.heic,.heif"
       multiple
-      tabIndex={-1}
-      onChange={(event) => {
-        const files = [...(event.target.files ?? [])]
-        event.target.value = ''
-        onFiles(files)
-      }}
+      onFiles={onFiles}
     />
   )
 }

@@ -31,6 +31,7 @@ export function TellEntry({ tell, panel, names }: TellEntryProps) {
         tell={tell}
         panelNames=""
         trying={false}
+        cameByItself={false}
         focused={1}
         onSay={async (observation) => {
           await change('observation.set', { observation })

@@ -4,6 +4,7 @@ import type { Problem } from '../../../shared-types/problem.ts'
 import { ask, problemOf } from '../../store/ask.ts'
 import { door } from '../../store/door.ts'
 import { acknowledge, useRecordStore } from '../../store/record-store.ts'
+import { useScreenStore } from '../../store/screen-store.ts'
 
 export interface PhotographImport {
   readonly taskId: string
@@ -19,6 +20,21 @@ export interface PhotographImport {
 
 /** The import that runs, or the last one, with what it refused. */
 export const useImportStore = create<{ readonly current: PhotographImport | null }>()(() => ({ current: null }))
+
+/**
+ * What an import said stands on its panel until that panel is put down, and in its record: who comes back looks at the
+ * panel anew. One that still runs, or ended while another panel was in hand, has yet to be read.
+ */
+function forgetEnded(): void {
+  useImportStore.setState(({ current }) => (current?.ended === true ? { current: null } : {}))
+}
+useScreenStore.subscribe(({ inHand }, before) => {
+  const of = useImportStore.getState().current?.panelId
+  if (inHand !== before.inHand && of === before.inHand) forgetEnded()
+})
+useRecordStore.subscribe(({ record }, before) => {
+  if (record?.path !== before.record?.path) forgetEnded()
+})
 
 function update(taskId: string, part: Partial<PhotographImport>): void {
   useImportStore.setState(({ current }) =>

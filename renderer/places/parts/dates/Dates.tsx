@@ -34,17 +34,21 @@ const summary = (view: TimeLineView): string =>
 export function Dates({ record }: { readonly record: RecordView }) {
   const answer = useAnswer('dates.timeLine', {}, record.journalNumber)
   const [open, setOpen] = useState(false)
+  const whole = useRef<HTMLDivElement>(null)
   const rows = useRef<HTMLDivElement>(null)
   const toggle = () => {
     setOpen(!open)
-    if (!open) requestAnimationFrame(() => rows.current?.querySelector<HTMLElement>('button')?.focus())
+    // What had the focus is gone once it is closed: the button that opens it has it then.
+    const next = () => (open ? whole.current : rows.current)?.querySelector<HTMLElement>('button')?.focus()
+    requestAnimationFrame(next)
   }
   useKeys('Dates', [
     { keys: 'T', does: open ? 'close the time line' : 'open the time line of everything dated', run: toggle },
+    ...(open ? [{ keys: 'Escape', does: 'close the time line', run: toggle }] : []),
   ])
   const view = answer.value?.view
   return (
-    <div className="dates" aria-busy={answer.value === null && answer.busy}>
+    <div ref={whole} className="dates" aria-busy={answer.value === null && answer.busy}>
       <Section
         head="Dates"
         level="column"

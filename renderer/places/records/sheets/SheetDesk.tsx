@@ -13,6 +13,7 @@ import { closeSheet, editSheet, keepNow, type OpenSheet, redoEdit, undoEdit, use
 import { TablesInOut } from './TablesInOut.tsx'
 import { TryPane } from './TryPane.tsx'
 import { useSheetCheck } from './use-sheet-check.ts'
+import { writtenTitle } from './written-title.ts'
 
 const START: TablePlace = { table: 'sheet', row: 0, column: 2 }
 
@@ -71,7 +72,7 @@ export function SheetDesk({ open, forms }: { readonly open: OpenSheet; readonly 
   return (
     <div className="sheet-desk">
       <div className="sheet-desk-head">
-        <h2>{check?.summary?.title ?? open.name}</h2>
+        <h2>{check?.summary?.title ?? (writtenTitle(draft, forms) || open.name)}</h2>
         <span className="quiet">
           {check?.summary === null || check === null ? '' : `edition ${check.summary.edition}`}
         </span>

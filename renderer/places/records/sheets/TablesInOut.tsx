@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Problem } from '../../../../shared-types/problem.ts'
 import type { SheetDraft, TableForm, TablesBrought } from '../../../../shared-types/sheet-desk.ts'
+import { FileChoice } from '../../../parts-of-page/FileChoice.tsx'
 import { ProblemNote } from '../../../parts-of-page/ProblemNote.tsx'
 import { Section } from '../../../parts-of-page/Section.tsx'
 import { ask, problemOf } from '../../../store/ask.ts'
@@ -63,9 +64,9 @@ export function TablesInOut(props: {
     setProblem(null)
     promise.catch((thrown: unknown) => setProblem(problemOf(thrown)))
   }
-  const look = (list: FileList | null) => {
+  const look = (list: readonly File[]) => {
     // Of a folder only its tables: a spreadsheet leaves other files beside them.
-    const files = [...(list ?? [])].filter((file) => list?.length === 1 || /\.(csv|tsv|xlsx)$/i.test(file.name))
+    const files = list.filter((file) => list.length === 1 || /\.(csv|tsv|xlsx)$/i.test(file.name))
     if (files.length > 0) show(brought(draft, files, files.length === 1 ? table : BY_NAME).then(setFound))
   }
   const carry = (as: 'one workbook' | 'tables as CSV') => () =>
@@ -103,18 +104,14 @@ export function TablesInOut(props: {
           ))}
         </select>
       </label>
-      <label className="tables-in">
-        From a spreadsheet: one .xlsx, or CSV files{' '}
-        <input
-          type="file"
+      <div className="tables-in">
+        <FileChoice
+          label="choose from a spreadsheet: one .xlsx, or CSV files"
           accept=".xlsx,.csv,.tsv,.txt"
           multiple
-          onChange={(event) => {
-            look(event.target.files)
-            event.target.value = ''
-          }}
+          onFiles={look}
         />
-      </label>
+      </div>
       {found === null ? null : (
         <Preview
           found={found}
