@@ -111,12 +111,12 @@ describe('a record in mil and inches', () => {
     expect(all.filter((text) => INCH_BASED.test(text))).toEqual([])
     // Sentences of the same record written before a record could be told in other units.
     for (const sentence of [
-      '0.229 m² (0.102 to 0.411; 8 readings are too few to call this 90 %: take at least 15).',
+      '0.229 m² (0.099 to 0.401; 8 readings are too few to call this 90 %: take at least 15).',
       'Another 10 readings at the best places would narrow the interval of the volume from 310 cm³ to about 170 cm³.',
       'G 1 Coating gauge, dual probe, declared error 2 µm + 3 % of the reading',
       'Left front wing against right: 145 µm against 240 µm, a ratio of 0.60 (0.54 to 0.68, 95 %): more than panels of one paint job differ by.',
       'Film of about 145 µm (135 to 156, 95 %; 4 spots) against about 235 µm on most panels: compatible with another paint job than theirs (chance over 99 % by the mixture of films). With the metal noted as replacement panel, it reads as refinished over a replacement: a panel painted once lacks the coats the others carry.',
-      'Narrowed by 140 cm³ (79.8 to 217 cm³, 90 %).',
+      'Narrowed by 139 cm³ (75.4 to 240 cm³, at least 90 %).',
       'Paint alone: 146 µm, between 135 and 159 µm at nine places of ten.',
     ])
       expect(all).toContain(sentence)
