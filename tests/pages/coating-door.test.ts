@@ -1,10 +1,11 @@
 import type { Page } from 'playwright'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
 import { goToPlace, settled } from './browser.ts'
 import type { Keyboard } from './keyboard.ts'
 import { type OpenPage, openPage } from './open-page.ts'
 import { startEmpty } from './started-program.ts'
+import { stepsInOrder } from './steps-in-order.ts'
 
 /** A door with filler in its lower rear corner, as three readings called out at each place of the grid. */
 const calledOut = (at: { u: number; v: number }): string =>
@@ -25,13 +26,7 @@ beforeAll(async () => {
 })
 afterAll(() => openedPage?.close())
 
-let broken = false
-beforeEach(({ skip }) => {
-  if (broken) skip()
-})
-afterEach(({ task }) => {
-  broken ||= task.result?.state === 'fail'
-})
+stepsInOrder()
 
 const view = () => askThrough(page, 'record.view', {})
 const grid = () => askThrough(page, 'coating.grid', { panelId: 'front-door.L' })

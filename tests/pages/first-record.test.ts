@@ -1,11 +1,12 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Page } from 'playwright'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { askThrough } from './asking.ts'
 import { goToPlace, settled } from './browser.ts'
 import { type OpenPage, openPage } from './open-page.ts'
 import { startEmpty } from './started-program.ts'
+import { stepsInOrder } from './steps-in-order.ts'
 
 let opened: OpenPage
 let page: Page
@@ -16,14 +17,7 @@ beforeAll(async () => {
 }, 120_000)
 afterAll(() => opened?.close())
 
-// One step builds on the one before: after a failure the rest would only repeat it.
-let broken = false
-beforeEach(({ skip }) => {
-  if (broken) skip()
-})
-afterEach(({ task }) => {
-  broken ||= task.result?.state === 'fail'
-})
+stepsInOrder()
 
 const view = () => askThrough(page, 'record.view', {})
 const field = (name: string | RegExp) => page.getByRole('textbox', { name, exact: typeof name === 'string' })

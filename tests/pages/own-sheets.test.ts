@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'playwright'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { beginning } from '../record/sample-record.ts'
 import { askThrough } from './asking.ts'
 import { goToPlace, settled } from './browser.ts'
 import type { Keyboard } from './keyboard.ts'
 import { type OpenPage, openPage } from './open-page.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
+import { stepsInOrder } from './steps-in-order.ts'
 
 let program: StartedProgram
 let openedPage: OpenPage
@@ -21,14 +22,7 @@ beforeAll(async () => {
 }, 120_000)
 afterAll(() => openedPage?.close())
 
-// One step builds on the one before: after a failure the rest would only repeat it.
-let broken = false
-beforeEach(({ skip }) => {
-  if (broken) skip()
-})
-afterEach(({ task }) => {
-  broken ||= task.result?.state === 'fail'
-})
+stepsInOrder()
 
 const folder = () => join(program.folder, 'reference-sheets')
 const inHand = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '')

@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Page } from 'playwright'
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { cameraFiles, writeCameraFiles } from '../fixtures/camera-files.ts'
 import { askThrough } from './asking.ts'
 import { goToPlace, settled } from './browser.ts'
@@ -9,6 +9,7 @@ import type { Keyboard } from './keyboard.ts'
 import { type OpenPage, openPage } from './open-page.ts'
 import { checkSyntax, factsOf, fontsOf, pdfToolsThere, picturesIn, runningTextOf } from './pdf-tools.ts'
 import { type StartedProgram, startEmpty } from './started-program.ts'
+import { stepsInOrder } from './steps-in-order.ts'
 
 const PHOTOGRAPHS = 40
 const SPOTS = 20
@@ -31,14 +32,7 @@ beforeAll(async () => {
 
 afterAll(() => openedPage?.close())
 
-// One step builds on the one before: after a failure the rest would only repeat it.
-let broken = false
-beforeEach(({ skip }) => {
-  if (broken) skip()
-})
-afterEach(({ task }) => {
-  broken ||= task.result?.state === 'fail'
-})
+stepsInOrder()
 
 const view = () => askThrough(page, 'record.view', {})
 async function noSheet(): Promise<void> {
