@@ -15,10 +15,15 @@ const withoutComments = (text: string): string =>
     .replace(/(^|\s)\/\/.*$/gm, '')
     .replace(/^import .*$/gm, '')
 
-/** Words that stand on screen: text between tags, and what is given to label, name, describe or explain. */
+/**
+ * Words that stand on screen: text between tags, and what is given to label, name, describe or explain. What stands in angle
+ * brackets right behind a name is a type.
+ */
 function wordsOnScreen(text: string, isPage = true): string[] {
   const plain = withoutComments(text)
-  const between = isPage ? [...plain.matchAll(/<[A-Za-z][^<>{}]*>([^<>{}=;]+)</g)].map(([, words = '']) => words) : []
+  const between = isPage
+    ? [...plain.matchAll(/(?<!\w)<[A-Za-z][^<>{}]*>([^<>{}=;]+)</g)].map(([, words = '']) => words)
+    : []
   const given = [
     ...plain.matchAll(
       /\b(?:label|head|beside|hint|does|title|name|over|means|words|whenEmpty|aria-label|placeholder)(?:=|: )\{?(["'`])((?:(?!\1).)*)\1/g,
