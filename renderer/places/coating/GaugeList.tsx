@@ -73,7 +73,9 @@ export function GaugeList({ record, onGauge, onCheck }: GaugeListProps) {
       }
     >
       {record.gauges.length === 0 ? (
-        <p className="place-note">No gauge yet. G adds one; its declared error stands in its papers, as a + b · t.</p>
+        <p className="place-note">
+          No gauge yet. G adds one; its declared error stands in its papers, as {'a\u00a0+\u00a0b\u00a0·\u00a0t'}.
+        </p>
       ) : null}
       {record.gauges.map((gauge) => (
         <div key={gauge.number} className="gauge">
