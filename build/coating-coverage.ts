@@ -43,7 +43,7 @@ export function run(top: string, words: readonly string[]): void {
   const byRule = followed.map(([first, more]) => ({
     first,
     more,
-    rows: kept(`held-back-${first}-${more}`, panels, (at) => followedPanel('held back by the rule', [first, more], at)),
+    rows: kept(`held-back-${first}-${more}`, panels, (at) => followedPanel('held back', [first, more], at)),
   }))
   const table = coverageTable(rows, byRule, intervalTable)
   writeFileSync(developers, withTable(readFileSync(developers, 'utf8'), extentsMark, table))

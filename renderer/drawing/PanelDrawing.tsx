@@ -5,7 +5,7 @@ import { ExtentEdge, ExtentGround } from './ExtentShape.tsx'
 import { HatchPatterns, hatchFill } from './HatchPatterns.tsx'
 import { MapCells, type PanelMap } from './MapCells.tsx'
 import { boxOf, outlinePoints, type ViewBox } from './outline-shape.ts'
-import { type Box, type PanelSpot, spotLabels } from './spot-labels.ts'
+import { type Box, labelBox, type PanelSpot, spotLabels } from './spot-labels.ts'
 import { useLetterScale, useSheetWidth } from './use-sheet-width.ts'
 
 /** The view in which a panel is largest, to draw it by itself. */
@@ -41,6 +41,11 @@ const LEAST_HEIGHT_PX = 128
 const MARGIN_PX = 12
 /** From the middle of the cross to the end of its arms, px. */
 const CROSS_PX = 9
+
+/** What lies under a label, so that no line joins its letter and its figure; a little lower than its room. */
+const LabelGround = ({ box: { left, right, top, foot } }: { readonly box: Box }) => (
+  <rect x={left} y={top + 1} width={right - left} height={foot - top - 1} />
+)
 
 /** Room of the cross, which no label covers. */
 const crossBox = ({ x, y }: { readonly x: number; readonly y: number }): Box => ({
@@ -129,7 +134,7 @@ export function PanelDrawing(props: PanelDrawingProps) {
       </g>
       {spotLabels(props.spots, place, width, letters, cross === null ? [] : [crossBox(cross)], height).map((label) => (
         <g key={label.letter} className="panel-spot">
-          <rect {...label.ground} />
+          {label.text === '' ? null : <LabelGround box={labelBox(label, letters)} />}
           <circle cx={label.x} cy={label.y} r={2.2} />
           <text x={label.textX} y={label.textY}>
             {label.text}

@@ -16,8 +16,6 @@ export interface SpotLabel {
   readonly text: string
   readonly textX: number
   readonly textY: number
-  /** What the letters cover; nothing where there are none. */
-  readonly ground: { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 }
 
 /** Width of one figure of the callout face and height of its line, px. */
@@ -45,7 +43,7 @@ export const spotBox = ({ x, y }: Pick<SpotLabel, 'x' | 'y'>): Box => ({
 })
 
 /** Room of the label of a spot. */
-export const labelBox = ({ text, textX, textY }: Omit<SpotLabel, 'ground'>, letterScale: number): Box => ({
+export const labelBox = ({ text, textX, textY }: SpotLabel, letterScale: number): Box => ({
   left: textX,
   right: textX + text.length * FIGURE_PX * letterScale,
   top: textY - LINE_PX * letterScale + 3,
@@ -85,10 +83,9 @@ export function spotLabels(
         const free = !cut && !taken.some((other) => other !== own && meets(other, box))
         if (!free) continue
         taken.push(box)
-        const ground = { x: left, y: box.top + 1, width, height: foot - box.top }
-        return { ...label, ground }
+        return label
       }
     }
-    return { letter: spot.letter, x, y, text: '', textX: x, textY: y, ground: { x, y, width: 0, height: 0 } }
+    return { letter: spot.letter, x, y, text: '', textX: x, textY: y }
   })
 }

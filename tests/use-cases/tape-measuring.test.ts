@@ -211,43 +211,33 @@ describe('repeated readings', () => {
   })
 })
 
+/** A sheet timed through its paint. */
+const painted: TapeQuestion = {
+  kind: 'sheet thickness',
+  travelTimeUs: 0.5,
+  uTimeUs: 0.005,
+  velocityMetalMs: 5920,
+  uVelocityMetalMs: 30,
+  echoToEcho: false,
+  paintUm: 150,
+  uPaintUm: 10,
+  velocityPaintMs: 2500,
+  nominalMm: 1.2,
+  coverage: 0.95,
+}
+
 describe('thickness and welds', () => {
   it('the error of paint is said in full', async () => {
-    const answer = await ask({
-      kind: 'sheet thickness',
-      travelTimeUs: 0.5,
-      uTimeUs: 0.005,
-      velocityMetalMs: 5920,
-      uVelocityMetalMs: 30,
-      echoToEcho: false,
-      paintUm: 150,
-      uPaintUm: 10,
-      velocityPaintMs: 2500,
-      nominalMm: 1.2,
-      coverage: 0.95,
-    })
+    const answer = await ask(painted)
     // p v / vₚ = 0.15 × 5920 / 2500 = 0.355 mm.
     expect(plain(lineOf(answer, 'paint error') ?? '')).toBe('150 µm taken for metal would read 0.4 mm too thick')
     // v t / 2 − 0.355 = 1.48 − 0.355.
     expect(plain(answer.headline)).toMatch(/^1\.12 ± 0\.0\d mm$/)
   })
   it('is told in inches and mils in such a record, and computed as before', async () => {
-    const question: TapeQuestion = {
-      kind: 'sheet thickness',
-      travelTimeUs: 0.5,
-      uTimeUs: 0.005,
-      velocityMetalMs: 5920,
-      uVelocityMetalMs: 30,
-      echoToEcho: false,
-      paintUm: 150,
-      uPaintUm: 10,
-      velocityPaintMs: 2500,
-      nominalMm: 1.2,
-      coverage: 0.95,
-    }
-    const metric = await ask(question)
+    const metric = await ask(painted)
     await showIn(INCHES)
-    const inches = await ask(question)
+    const inches = await ask(painted)
     await showIn(metricUnits)
     // 150 / 25.4 = 5.906; 0.355 / 25.4 = 0.0140; 1.1248 / 25.4 = 0.0443.
     expect(plain(lineOf(inches, 'paint error') ?? '')).toBe('5.91 mil taken for metal would read 0.014 in too thick')

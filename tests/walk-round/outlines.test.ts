@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { boxOf, liesInside, lineLengthMm, outlinePoints, polygonAreaMm2 } from '../../renderer/drawing/outline-shape.ts'
-import { spotLabels } from '../../renderer/drawing/spot-labels.ts'
+import { labelBox, spotLabels } from '../../renderer/drawing/spot-labels.ts'
 
 describe('outlines', () => {
   it('reads a square path, its box, its area and what lies in it', () => {
@@ -79,8 +79,9 @@ describe('outlines', () => {
     const [point, named] = spotLabels(spots, ({ u, v }) => ({ x: u, y: v }), 284)
     expect(point).toMatchObject({ letter: 'a', x: 100, text: '' })
     expect(named).toMatchObject({ letter: 'b', text: 'b 1 640' })
-    // The ground under the words reaches from the letter to the last figure, so that no line passes for a minus between.
-    expect(named?.ground).toMatchObject({ x: named?.textX, width: 7 * 'b 1 640'.length })
-    expect(point?.ground.width).toBe(0)
+    // The room of the words reaches from the letter to the last figure, so that no line passes for a minus between.
+    expect(named).toBeDefined()
+    if (named !== undefined)
+      expect(labelBox(named, 1)).toMatchObject({ left: named.textX, right: named.textX + 7 * 'b 1 640'.length })
   })
 })

@@ -34,7 +34,7 @@ export interface StudyRow {
   readonly trueVolume: number
 }
 
-type Stage = 'tuning' | 'tuning by the rule' | 'held back' | 'held back by the rule' | 'short' | 'short by the rule'
+type Stage = 'tuning' | 'held back' | 'short'
 
 /** How finely a study draws the field of a panel. */
 interface Fineness {
@@ -56,7 +56,7 @@ export function followedPanel(
   at: number,
   fineness: Fineness = FULL,
 ): StudyRow {
-  const seed = `${stage} ${first} ${more} ${at}`
+  const seed = `${stage} by the rule ${first} ${more} ${at}`
   const panel = simulatedPanel(kindOf(at), first, seed)
   return studyRow(panel, readByRule(panel, more, `${seed} rule`), `${seed} field`, fineness)
 }
@@ -72,7 +72,7 @@ const SHARE_BY_RULE = 0.4
 export function tuningPanel(readings: number, at: number): StudyRow {
   if (Math.floor(at / panelKinds.length) % 2 === 0) return studyPanel('tuning', readings, at)
   const more = Math.min(MOST_BY_RULE, Math.round(SHARE_BY_RULE * readings))
-  return followedPanel('tuning by the rule', [readings - more, more], at)
+  return followedPanel('tuning', [readings - more, more], at)
 }
 
 const kindOf = (at: number): PanelKind => panelKinds[at % panelKinds.length] as PanelKind
