@@ -53,7 +53,7 @@ export async function knownRecords(folder: string): Promise<readonly KnownRecord
     const changedAt = await writtenAt(known.path)
     return { ...known, changedAt: changedAt ?? known.changedAt, missing: changedAt === null }
   })
-  return (await Promise.all(all)).toSorted((one, other) => (one.changedAt < other.changedAt ? 1 : -1))
+  return (await Promise.all(all)).toSorted((one, other) => other.changedAt.localeCompare(one.changedAt))
 }
 
 const stranger = (path: string): Known => ({ path, title: basename(path, '.wmk'), recordNumber: '', changedAt: '' })
